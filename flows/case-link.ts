@@ -1,0 +1,110 @@
+import { type Answer, type Case, isAnswer, newCase } from "./case.ts";
+import { findHosts } from "./find-host.ts";
+import { type Flow, NOT_SURE } from "./flow.ts";
+
+export const linkProblemCodes = [
+  "TOO_LONG",
+  "BAD_EDITION",
+  "UNKNOWN_QUESTION",
+  "UNKNOWN_ANSWER",
+  "UNKNOWN_PLANT",
+  "CONTRADICTION",
+] as const;
+
+/** A part of a link that could not be used. The rest of the link is kept. */
+export interface LinkProblem {
+  code: (typeof linkProblemCodes)[number];
+  part: string;
+  sentence: string;
+}
+
+/** Longest query that is read, in characters: far above any real case. */
+export const LONGEST_LINK = 4000;
+const LONGEST_PART = 60;
+
+/** The case as a readable query string: `e=1&what-you-see=white&host=basil&fine-webbing=no`. */
+export function writeLink(flow: Flow, kase: Case): string {
+  const pairs = kase.answers.map(({ to, is }) => `${to}=${is}`);
+  return [`e=${flow.edition.number}`, ...pairs].join("&");
+}
+
+/** The edition number a link was made under, or undefined. */
+export function editionOf(query: string): number | undefined {
+  const found = /(?:^|[?&])e=(\d{1,6})(?:&|$)/.exec(query);
+  return found ? Number(found[1]) : undefined;
+}
+
+/**
+ * Reads a link's query. Accepts questions with their answers, findings with `yes` or `no`, bare finding ids, and
+ * `host` with an id or a name. What cannot be read is named; everything else is kept.
+ */
+export function readLink(flow: Flow, query: string): { case: Case; problems: LinkProblem[] } {
+  const problems: LinkProblem[] = [];
+  if (query.length > LONGEST_LINK) {
+    problems.push({ code: "TOO_LONG", part: "", sentence: "This link is too long to be one of ours. We start afresh." });
+    return { case: newCase(flow), problems };
+  }
+  const answers: Answer[] = [];
+  for (const [to, is] of readPairs(query)) {
+    if (to === "e") {
+      if (!/^\d{1,6}$/.test(is)) problems.push(problem("BAD_EDITION", is));
+      continue;
+    }
+    const answer = readAnswer(flow, to, is);
+    if ("code" in answer) problems.push(answer);
+    else if (!answers.some((given) => given.to === answer.to)) answers.push(answer);
+    else if (!answers.some((given) => given.to === answer.to && given.is === answer.is)) {
+      problems.push(problem("CONTRADICTION", `${to}=${is}`));
+    }
+  }
+  return { case: { edition: flow.edition.number, answers }, problems };
+}
+
+function readAnswer(flow: Flow, to: string, is: string): Answer | LinkProblem {
+  if (to === flow.hostQuestion?.id) {
+    if (is === NOT_SURE || flow.host(is)) return { to, is };
+    const [best, ...others] = findHosts(flow, is, 2);
+    if (best && (others.length === 0 || isNameOf(best, is))) return { to, is: best.id };
+    return problem("UNKNOWN_PLANT", is);
+  }
+  const answer = { to, is: is === "" && flow.finding(to) ? "yes" : is };
+  if (isAnswer(flow, answer)) return answer;
+  const known = flow.promptById.has(to) || flow.finding(to) !== undefined;
+  return problem(known ? "UNKNOWN_ANSWER" : "UNKNOWN_QUESTION", known ? `${to}=${is}` : to);
+}
+
+function isNameOf({ name, alsoCalled }: { name: string; alsoCalled: string[] }, text: string): boolean {
+  return [name, ...alsoCalled].some((known) => known.toLowerCase() === text.trim().toLowerCase());
+}
+
+function* readPairs(query: string): Generator<[string, string]> {
+  for (const pair of query.replace(/^\?/, "").split("&")) {
+    if (pair === "") continue;
+    const cut = pair.indexOf("=");
+    yield cut < 0 ? [decode(pair), ""] : [decode(pair.slice(0, cut)), decode(pair.slice(cut + 1))];
+  }
+}
+
+/** Percent-decoding that never throws: a broken escape is kept as it stands. */
+function decode(text: string): string {
+  const spaced = text.replaceAll("+", " ");
+  try {
+    return decodeURIComponent(spaced);
+  } catch {
+    return spaced;
+  }
+}
+
+const sentences: Record<LinkProblem["code"], (part: string) => string> = {
+  TOO_LONG: () => "This link is too long to be one of ours.",
+  BAD_EDITION: (part) => `“${part}” is not the number of an edition. We use today's.`,
+  UNKNOWN_QUESTION: (part) => `We do not know “${part}”. We kept the rest.`,
+  UNKNOWN_ANSWER: (part) => `“${part}” is not one of the answers. We kept the rest and ask again.`,
+  UNKNOWN_PLANT: (part) => `We do not know a plant called “${part}”. Choose one from the list, or go on without.`,
+  CONTRADICTION: (part) => `“${part}” says something else than before. We kept the first answer.`,
+};
+
+function problem(code: LinkProblem["code"], part: string): LinkProblem {
+  const short = part.length > LONGEST_PART ? `${part.slice(0, LONGEST_PART)}…` : part;
+  return { code, part: short, sentence: sentences[code](short) };
+}

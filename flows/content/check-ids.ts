@@ -1,0 +1,83 @@
+import type { Content, Entry } from "./content.ts";
+import { makeProblem, type Place, type Problem } from "./problems.ts";
+
+/** `e` is the edition in a case link; `not-sure` is the answer every question has. */
+const reservedIds = ["e", "not-sure"];
+
+/** Ids must be unique in their kind, and mean one thing only in a case link. */
+export function checkIds(content: Content): Problem[] {
+  const branches = content.shop?.value.branches ?? [];
+  return [
+    ...checkUnique(content.findings.entries.map(locateId)),
+    ...checkUnique(content.hosts.entries.map(locateId)),
+    ...checkUnique(content.sources.entries.map(locateId)),
+    ...checkUnique(branches.map(({ id }, index) => ({ id, place: content.shop?.at(["branches", index, "id"]) }))),
+    ...content.questions.entries.flatMap(({ value, at }) =>
+      checkUnique(value.options.map(({ id }, index) => ({ id, place: at(["options", index, "id"]) }))),
+    ),
+    ...checkReserved(content),
+    ...checkClashes(content),
+    ...checkHostNames(content),
+  ];
+}
+
+interface LocatedId {
+  id: string;
+  place: Place | undefined;
+}
+
+function locateId({ value, at }: Entry<{ id: string }>): LocatedId {
+  return { id: value.id, place: at(["id"]) };
+}
+
+function checkUnique(located: readonly LocatedId[]): Problem[] {
+  const seen = new Set<string>();
+  return located.flatMap(({ id, place }) => {
+    const isNew = !seen.has(id);
+    seen.add(id);
+    return isNew || place === undefined ? [] : [makeProblem("ID_TWICE", place, `The id “${id}” is taken already.`)];
+  });
+}
+
+function checkReserved(content: Content): Problem[] {
+  const located = [
+    ...content.findings.entries.map(locateId),
+    ...content.hosts.entries.map(locateId),
+    ...content.questions.entries.map(locateId),
+    ...content.questions.entries.flatMap(({ value, at }) =>
+      value.options.map(({ id }, index) => ({ id, place: at(["options", index, "id"]) })),
+    ),
+  ];
+  return located.flatMap(({ id, place }) =>
+    reservedIds.includes(id) && place
+      ? [makeProblem("ID_RESERVED", place, `The id “${id}” has a meaning of its own.`)]
+      : [],
+  );
+}
+
+function checkClashes({ questions, findings }: Content): Problem[] {
+  return questions.entries.flatMap(({ value, at }) =>
+    findings.ids.has(value.id)
+      ? [makeProblem("ID_CLASH", at(["id"]), `“${value.id}” is a finding as well as a question.`)]
+      : [],
+  );
+}
+
+/** A shopper's word for the plant must lead to one plant. */
+function checkHostNames({ hosts }: Content): Problem[] {
+  const owners = new Map<string, string>();
+  return hosts.entries.flatMap(({ value, at }) => {
+    const names = [
+      { name: value.name, place: at(["name"]) },
+      ...value.also_called.map((name, index) => ({ name, place: at(["also_called", index]) })),
+    ];
+    return names.flatMap(({ name, place }) => {
+      const key = name.trim().toLowerCase();
+      const owner = owners.get(key);
+      if (owner === undefined) owners.set(key, value.id);
+      return owner === undefined
+        ? []
+        : [makeProblem("HOST_NAME_TWICE", place, `“${name}” is a name of “${owner}” already.`)];
+    });
+  });
+}

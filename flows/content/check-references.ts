@@ -1,0 +1,143 @@
+import type { Content, Entry, Shelf } from "./content.ts";
+import { findNearest } from "./nearest.ts";
+import { makeProblem, type Problem, type ProblemCode } from "./problems.ts";
+import type { Path } from "./read-yaml.ts";
+
+/** A kind of id that files use to point at each other. */
+interface Target {
+  code: ProblemCode;
+  name: string;
+  /** Null when the file that holds the ids could not be read: then nothing can be called unknown. */
+  ids: ReadonlySet<string> | null;
+}
+
+interface Targets {
+  finding: Target;
+  condition: Target;
+  host: Target;
+  remedy: Target;
+  question: Target;
+  source: Target;
+}
+
+interface Uses {
+  entry: Entry<unknown>;
+  path: Path;
+  ids: readonly string[];
+  target: Target;
+}
+
+/** Every id that one file uses must be known, and no list may name one twice. */
+export function checkReferences(content: Content): Problem[] {
+  const targets = makeTargets(content);
+  const uses = [
+    ...listConversationUses(content, targets),
+    ...listFindingUses(content, targets),
+    ...listQuestionUses(content, targets),
+    ...listConditionUses(content, targets),
+    ...listSourceUses(content, targets),
+  ];
+  return uses.flatMap(checkUses);
+}
+
+function makeTargets(content: Content): Targets {
+  const idsOf = ({ ids, whole }: Shelf<unknown>): ReadonlySet<string> | null => (whole || ids.size > 0 ? ids : null);
+  const groups = content.hosts.entries.flatMap(({ value }) => value.groups);
+  return {
+    finding: { code: "FINDING_UNKNOWN", name: "finding", ids: idsOf(content.findings) },
+    condition: { code: "CONDITION_UNKNOWN", name: "condition", ids: idsOf(content.conditions) },
+    // The groups of an unreadable plant are not known.
+    host: {
+      code: "HOST_UNKNOWN",
+      name: "host plant or group",
+      ids: content.hosts.whole ? new Set([...content.hosts.ids, ...groups]) : null,
+    },
+    remedy: { code: "REMEDY_UNKNOWN", name: "remedy", ids: idsOf(content.remedies) },
+    question: { code: "QUESTION_UNKNOWN", name: "question", ids: idsOf(content.questions) },
+    source: { code: "SOURCE_UNKNOWN", name: "source", ids: idsOf(content.sources) },
+  };
+}
+
+function checkUses({ entry, path, ids, target }: Uses): Problem[] {
+  return ids.flatMap((id, index) => {
+    const place = entry.at([...path, index]);
+    if (ids.indexOf(id) < index) return [makeProblem("LISTED_TWICE", place, `“${id}” stands in this list already.`)];
+    if (target.ids === null || target.ids.has(id)) return [];
+    const nearest = findNearest(id, target.ids);
+    const hint = nearest === null ? undefined : `Did you mean “${nearest}”?`;
+    return [makeProblem(target.code, place, `There is no ${target.name} “${id}”.`, hint)];
+  });
+}
+
+/** A single id that is not in a list. */
+function useOne(entry: Entry<unknown>, path: Path, id: string, target: Target): Uses {
+  return { entry: { ...entry, at: () => entry.at(path) }, path, ids: [id], target };
+}
+
+function listConversationUses({ conversation: entry }: Content, { question, remedy }: Targets): Uses[] {
+  if (entry === null) return [];
+  return [
+    useOne(entry, ["opening"], entry.value.opening, question),
+    // A question that is in the order twice has a code of its own, hence the set.
+    ...[...new Set(entry.value.order)].map((id) =>
+      useOne(entry, ["order", entry.value.order.indexOf(id)], id, question),
+    ),
+    { entry, path: ["when_unsure"], ids: entry.value.when_unsure, target: question },
+    { entry, path: ["first_aid"], ids: entry.value.first_aid, target: remedy },
+  ];
+}
+
+function listFindingUses(content: Content, { finding }: Targets): Uses[] {
+  return content.findings.entries.flatMap((entry) => [
+    { entry, path: ["implies"], ids: entry.value.implies, target: finding },
+    { entry, path: ["combines"], ids: entry.value.combines, target: finding },
+  ]);
+}
+
+function listQuestionUses(content: Content, { finding }: Targets): Uses[] {
+  return content.questions.entries.flatMap((entry) => [
+    { entry, path: ["ask_when", "any"], ids: entry.value.ask_when.any, target: finding },
+    { entry, path: ["ask_when", "none"], ids: entry.value.ask_when.none, target: finding },
+    ...entry.value.options.flatMap((option, index) => [
+      { entry, path: ["options", index, "present"], ids: option.present, target: finding },
+      { entry, path: ["options", index, "absent"], ids: option.absent, target: finding },
+    ]),
+  ]);
+}
+
+function listConditionUses(content: Content, { finding, condition, host, remedy }: Targets): Uses[] {
+  return content.conditions.entries.flatMap((entry) => {
+    const { evidence, when_absent: whenAbsent, ...value } = entry.value;
+    const words = Object.entries(evidence).map(([word, ids]) => ({
+      entry,
+      path: ["evidence", word],
+      ids,
+      target: finding,
+    }));
+    const absences = Object.entries(whenAbsent).map(([word, ids]) => ({
+      entry,
+      path: ["when_absent", word],
+      ids,
+      target: finding,
+    }));
+    const others = value.looks_like.map(({ other }, index) =>
+      useOne(entry, ["looks_like", index, "other"], other, condition),
+    );
+    return [
+      ...words,
+      ...absences,
+      ...others,
+      { entry, path: ["prone"], ids: value.prone, target: host },
+      { entry, path: ["immune"], ids: value.immune, target: host },
+      { entry, path: ["only_on"], ids: value.only_on, target: host },
+      { entry, path: ["brought_on_by"], ids: value.brought_on_by, target: condition },
+      { entry, path: ["brings"], ids: value.brings, target: condition },
+      { entry, path: ["plan"], ids: value.plan, target: remedy },
+    ];
+  });
+}
+
+function listSourceUses(content: Content, { source }: Targets): Uses[] {
+  const citing = [...content.hosts.entries, ...content.conditions.entries, ...content.remedies.entries];
+  return citing.map((entry) => ({ entry, path: ["sources"], ids: entry.value.sources, target: source }));
+}

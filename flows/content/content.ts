@@ -1,0 +1,53 @@
+import type { Block } from "../edition.ts";
+import type { Place } from "./problems.ts";
+import type { Locate, Path } from "./read-yaml.ts";
+import type {
+  ConditionFront,
+  ConversationFile,
+  FindingItem,
+  HostItem,
+  QuestionFront,
+  RemedyFront,
+  ShopFile,
+  SourceItem,
+  WeightsFile,
+} from "./schemas.ts";
+import type { Sections } from "./sections.ts";
+
+/** One thing read from a content file, with the way back to its places. */
+export interface Entry<T> {
+  file: string;
+  value: T;
+  /** The place of the value at a path inside the entry. */
+  at(path: Path): Place;
+  /** Places inside a text of the entry. */
+  inside(path: Path): Locate;
+}
+
+export type QuestionEntry = Entry<QuestionFront> & { body: Block[] };
+export type RemedyEntry = Entry<RemedyFront> & { body: Block[] };
+/** `checks` are those of `looks_like`, in its order. */
+export type ConditionEntry = Entry<ConditionFront> & { body: Sections; checks: Block[][] };
+export type ConversationEntry = Entry<ConversationFile> & { howToBring: Block[] };
+
+/** Many entries of one kind. */
+export interface Shelf<E> {
+  entries: E[];
+  /** Ids of all entries, of those too that could not be read to the end. */
+  ids: ReadonlySet<string>;
+  /** Whether every entry could be read. While false, "nobody names this" cannot be said. */
+  whole: boolean;
+}
+
+/** Everything read, before the ids are followed from file to file. */
+export interface Content {
+  shop: Entry<ShopFile> | null;
+  weights: Entry<WeightsFile> | null;
+  conversation: ConversationEntry | null;
+  findings: Shelf<Entry<FindingItem>>;
+  hosts: Shelf<Entry<HostItem>>;
+  sources: Shelf<Entry<SourceItem>>;
+  questions: Shelf<QuestionEntry>;
+  conditions: Shelf<ConditionEntry>;
+  remedies: Shelf<RemedyEntry>;
+}

@@ -1,0 +1,198 @@
+import type * as z from "zod";
+import type { Block } from "../edition.ts";
+import { checkShape, valueAt } from "./check-shape.ts";
+import type { ConditionEntry, Content, ConversationEntry, Entry, Shelf } from "./content.ts";
+import { type MarkdownFile, readFrontMatter } from "./front-matter.ts";
+import { makeProblem, type Problem } from "./problems.ts";
+import { readProse } from "./prose.ts";
+import { readYaml, type YamlText } from "./read-yaml.ts";
+import {
+  conditionSchema,
+  conversationSchema,
+  findingSchema,
+  hostSchema,
+  questionSchema,
+  remedySchema,
+  shopSchema,
+  sourceSchema,
+  tradeWordsSchema,
+  weightsSchema,
+} from "./schemas.ts";
+import { readSections, type Sections } from "./sections.ts";
+
+/** Path relative to content/ → text. */
+export type Files = Readonly<Record<string, string>>;
+
+interface Read<T> {
+  value: T;
+  problems: Problem[];
+}
+
+const singleFiles = [
+  "conversation.yaml",
+  "findings.yaml",
+  "hosts.yaml",
+  "shop.yaml",
+  "sources.yaml",
+  "trade-words.yaml",
+  "weights.yaml",
+];
+const folders = ["questions", "conditions", "remedies"];
+
+/** Reads every file by itself: shape and prose, not yet what the ids lead to. */
+export function readFiles(rawFiles: Files): Read<Content> {
+  const files = normalizeTexts(rawFiles);
+  const problems = checkFileNames(files);
+  const take = <T>(read: Read<T>): T => {
+    problems.push(...read.problems);
+    return read.value;
+  };
+  take(readSingle(files, "trade-words.yaml", tradeWordsSchema));
+  const content: Content = {
+    shop: take(readSingle(files, "shop.yaml", shopSchema)),
+    weights: take(readSingle(files, "weights.yaml", weightsSchema)),
+    conversation: take(readConversation(files)),
+    findings: take(readList(files, "findings.yaml", findingSchema)),
+    hosts: take(readList(files, "hosts.yaml", hostSchema)),
+    sources: take(readList(files, "sources.yaml", sourceSchema)),
+    questions: take(readFolder(files, "questions", questionSchema, readQuestionBody)),
+    conditions: take(readConditions(files)),
+    remedies: take(readFolder(files, "remedies", remedySchema, readRemedyBody)),
+  };
+  return { value: content, problems };
+}
+
+/** Takes away byte order marks and carriage returns; the order of the files becomes that of their names. */
+function normalizeTexts(files: Files): Files {
+  const names = Object.keys(files).sort();
+  return Object.fromEntries(
+    names.map((name) => [name, (files[name] ?? "").replace(/^\uFEFF/, "").replace(/\r\n?/g, "\n")]),
+  );
+}
+
+function checkFileNames(files: Files): Problem[] {
+  const missing = singleFiles
+    .filter((name) => !Object.hasOwn(files, name))
+    .map((file) => makeProblem("FILE_MISSING", { file, line: 1, column: 1 }, `The file ${file} is missing.`));
+  const unknown = Object.keys(files)
+    .filter((name) => !singleFiles.includes(name) && !name.endsWith(".svg") && folderOf(name) === null)
+    .map((file) => makeProblem("FILE_UNKNOWN", { file, line: 1, column: 1 }, `Nothing reads the file ${file}.`));
+  return [...missing, ...unknown];
+}
+
+/** The folder of a Markdown file that has a place in content/, else null. */
+function folderOf(name: string): string | null {
+  const [folder, file, ...deeper] = name.split("/");
+  const known = folder !== undefined && folders.includes(folder) && file?.endsWith(".md") && deeper.length === 0;
+  return known ? folder : null;
+}
+
+function makeEntry<T>(yaml: YamlText, value: T, base: readonly (string | number)[] = []): Entry<T> {
+  return {
+    file: yaml.file,
+    value,
+    at: (path) => yaml.at([...base, ...path]),
+    inside: (path) => yaml.inside([...base, ...path]),
+  };
+}
+
+function readSingle<S extends z.ZodType>(files: Files, file: string, schema: S): Read<Entry<z.output<S>> | null> {
+  const { yaml, problems } = readYaml(file, files[file] ?? "");
+  // A missing file is reported by its name.
+  if (yaml === null || !Object.hasOwn(files, file)) return { value: null, problems };
+  const shape = checkShape(schema, yaml);
+  const value = shape.value === null ? null : makeEntry(yaml, shape.value);
+  return { value, problems: [...problems, ...shape.problems] };
+}
+
+function readConversation(files: Files): Read<ConversationEntry | null> {
+  const { value: entry, problems } = readSingle(files, "conversation.yaml", conversationSchema);
+  if (entry === null) return { value: null, problems };
+  const prose = readProse(entry.value.how_to_bring, entry.inside(["how_to_bring"]));
+  return { value: { ...entry, howToBring: prose.blocks }, problems: [...problems, ...prose.problems] };
+}
+
+/** Reads a YAML list item by item, so that one bad item does not hide the others. */
+function readList<S extends z.ZodType>(files: Files, file: string, schema: S): Read<Shelf<Entry<z.output<S>>>> {
+  const { yaml, problems } = readYaml(file, files[file] ?? "");
+  const items = yaml?.value;
+  if (yaml === null || !Array.isArray(items)) {
+    if (yaml !== null && Object.hasOwn(files, file)) {
+      problems.push(makeProblem("TYPE_WRONG", yaml.at([]), "The file must be a list."));
+    }
+    return { value: { entries: [], ids: new Set(), whole: false }, problems };
+  }
+  const entries: Entry<z.output<S>>[] = [];
+  const ids = new Set<string>();
+  items.forEach((item: unknown, index) => {
+    const id = valueAt(item, ["id"]);
+    if (typeof id === "string") ids.add(id);
+    const shape = checkShape(schema, yaml, [index]);
+    problems.push(...shape.problems);
+    if (shape.value !== null) entries.push(makeEntry(yaml, shape.value, [index]));
+  });
+  return { value: { entries, ids, whole: entries.length === items.length }, problems };
+}
+
+/** Reads the Markdown files of a folder. A body is read even where the keys above it are wrong. */
+function readFolder<S extends z.ZodType<{ id: string }>, B>(
+  files: Files,
+  folder: string,
+  schema: S,
+  readBody: (markdown: MarkdownFile) => Read<B>,
+): Read<Shelf<Entry<z.output<S>> & { body: B }>> {
+  const names = Object.keys(files).filter((name) => folderOf(name) === folder);
+  const problems: Problem[] = [];
+  const entries: (Entry<z.output<S>> & { body: B })[] = [];
+  const ids = new Set<string>();
+  for (const file of names) {
+    const fileId = file.slice(folder.length + 1, -".md".length);
+    const { markdown, problems: found } = readFrontMatter(file, files[file] ?? "");
+    problems.push(...found);
+    const body = markdown === null ? null : readBody(markdown);
+    const front = markdown?.front ?? null;
+    const shape = front === null ? null : checkShape(schema, front);
+    problems.push(...(shape?.problems ?? []), ...(body?.problems ?? []));
+    // Under a wrong name a file is known by both ids: one slip, one problem.
+    ids.add(fileId).add(shape?.value?.id ?? fileId);
+    if (front === null || body === null || shape === null || shape.value === null) continue;
+    const entry = makeEntry(front, shape.value);
+    problems.push(...checkFileId(entry, fileId));
+    entries.push({ ...entry, body: body.value });
+  }
+  return { value: { entries, ids, whole: entries.length === names.length }, problems };
+}
+
+function checkFileId(entry: Entry<{ id: string }>, fileId: string): Problem[] {
+  if (entry.value.id === fileId) return [];
+  return [makeProblem("FILE_NAME", entry.at(["id"]), `The id is “${entry.value.id}”, the file is ${fileId}.md.`)];
+}
+
+function readQuestionBody({ body, locate }: MarkdownFile): Read<Block[]> {
+  const { blocks, problems } = readProse(body, locate);
+  return { value: blocks, problems };
+}
+
+function readRemedyBody({ body, locate }: MarkdownFile): Read<Block[]> {
+  const { blocks, problems } = readProse(body, locate);
+  if (body.trim() === "") problems.push(makeProblem("TEXT_EMPTY", locate(0, 1), "The remedy has no steps."));
+  return { value: blocks, problems };
+}
+
+function readConditionBody({ body, locate }: MarkdownFile): Read<Sections> {
+  const { sections, problems } = readSections(body, locate);
+  return { value: sections, problems };
+}
+
+function readConditions(files: Files): Read<Shelf<ConditionEntry>> {
+  const { value: shelf, problems } = readFolder(files, "conditions", conditionSchema, readConditionBody);
+  const entries = shelf.entries.map((entry) => {
+    const checks = entry.value.looks_like.map(({ check }, index) => {
+      const prose = readProse(check, entry.inside(["looks_like", index, "check"]));
+      problems.push(...prose.problems);
+      return prose.blocks;
+    });
+    return { ...entry, checks };
+  });
+  return { value: { ...shelf, entries }, problems };
+}

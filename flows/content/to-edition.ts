@@ -1,0 +1,110 @@
+import type { Condition, Conversation, Edition, Finding, Host, Question, Remedy, Source, Weights } from "../edition.ts";
+import type { ConditionEntry, Content, ConversationEntry, QuestionEntry, RemedyEntry } from "./content.ts";
+import type { FindingItem, HostItem, SourceItem, WeightsFile } from "./schemas.ts";
+
+/** Null when one of the single files could not be read. */
+export function toEdition(content: Content): Edition | null {
+  const { shop, weights, conversation } = content;
+  if (shop === null || weights === null || conversation === null) return null;
+  const { poison_help: poisonHelp, ...shopRest } = shop.value;
+  return {
+    number: 1,
+    hash: "",
+    shop: { ...shopRest, poisonHelp },
+    weights: toWeights(weights.value),
+    conversation: toConversation(conversation),
+    findings: content.findings.entries.map(({ value }) => toFinding(value)),
+    questions: content.questions.entries.map(toQuestion),
+    conditions: content.conditions.entries.map(toCondition),
+    hosts: content.hosts.entries.map(({ value }) => toHost(value)),
+    remedies: content.remedies.entries.map(toRemedy),
+    sources: content.sources.entries.map(({ value }) => toSource(value)),
+  };
+}
+
+function toWeights({ how_common: howCommon, silent_rival: silentRival, ...rest }: WeightsFile): Weights {
+  return { ...rest, howCommon, silentRival };
+}
+
+function toConversation({ value, howToBring }: ConversationEntry): Conversation {
+  return {
+    opening: value.opening,
+    order: value.order,
+    mostQuestions: value.most_questions,
+    whenUnsure: value.when_unsure,
+    firstAid: value.first_aid,
+    howToBring,
+  };
+}
+
+function toFinding(item: FindingItem): Finding {
+  return { ...item };
+}
+
+function toQuestion({ value, body }: QuestionEntry): Question {
+  const { ask_when: askWhen, ...rest } = value;
+  return { ...rest, askWhen, howToCheck: body };
+}
+
+function toCondition({ value, body, checks }: ConditionEntry): Condition {
+  return {
+    id: value.id,
+    name: value.name,
+    alsoCalled: value.also_called,
+    kind: value.kind,
+    eppo: value.eppo ?? null,
+    howCommon: value.how_common,
+    prone: value.prone,
+    immune: value.immune,
+    onlyOn: value.only_on,
+    evidence: value.evidence,
+    whenAbsent: value.when_absent,
+    looksLike: value.looks_like.map(({ other }, index) => ({ other, check: checks[index] ?? [] })),
+    broughtOnBy: value.brought_on_by,
+    brings: value.brings,
+    plan: value.plan,
+    spreads: value.spreads,
+    needsSample: value.needs_sample,
+    ...body,
+    sources: value.sources,
+  };
+}
+
+function toHost(item: HostItem): Host {
+  const { also_called: alsoCalled, harmed_by: harmedBy, keep_dry: keepDry, ...rest } = item;
+  const { people, pets, note } = item.poisonous;
+  return {
+    ...rest,
+    botanical: item.botanical ?? null,
+    alsoCalled,
+    poisonous: { people, pets, note: note ?? null },
+    harmedBy,
+    keepDry,
+  };
+}
+
+function toRemedy({ value, body }: RemedyEntry): Remedy {
+  const { repeat } = value;
+  return {
+    id: value.id,
+    name: value.name,
+    method: value.method,
+    toxicity: value.toxicity,
+    product: value.product,
+    forFoodPlants: value.for_food_plants,
+    phase: value.phase,
+    minutes: value.minutes ?? null,
+    amount: value.amount ?? null,
+    repeat: repeat ? { everyDays: repeat.every_days, times: repeat.times, until: repeat.until ?? null } : null,
+    needs: value.needs,
+    neverWhen: value.never_when,
+    cautions: value.cautions,
+    needsStanding: value.needs_standing,
+    steps: body,
+    sources: value.sources,
+  };
+}
+
+function toSource(item: SourceItem): Source {
+  return { ...item, date: item.date ?? null, url: item.url ?? null };
+}

@@ -1,0 +1,152 @@
+import { type Case, type Knowledge, know } from "./case.ts";
+import { type Fact, facts, type Host, methods, type NeverWhen, phases, type Phase, type Remedy } from "./edition.ts";
+import type { Flow, Prompt } from "./flow.ts";
+import type { Verdict } from "./verdict.ts";
+
+export type FactState = "yes" | "no" | "unknown";
+
+/** One step of the plan, with the cautions that hold in this household. */
+export interface PlanStep {
+  remedy: string;
+  /** Ids of the conditions it treats; empty for first aid. */
+  treats: string[];
+  phase: Phase;
+  cautions: string[];
+  /** The step uses a bought pesticide: its label comes before anything we say. */
+  labelIsLaw: boolean;
+}
+
+export interface Plan {
+  /** Ordered by phase, then by method (cultural, mechanical, biological, chemical). */
+  steps: PlanStep[];
+  /** Steps that would help but are not safe here, and why. */
+  leftOut: { remedy: string; because: NeverWhen }[];
+  household: { fact: Fact; state: FactState }[];
+}
+
+/** The plan for a case and its verdict: only steps that are safe for this plant and this household. */
+export function makePlan(flow: Flow, kase: Case, verdict: Verdict): Plan {
+  return planFor(flow, know(flow, kase), verdict);
+}
+
+export function planFor(flow: Flow, knowledge: Knowledge, verdict: Verdict): Plan {
+  const host = knowledge.host ? flow.host(knowledge.host) : undefined;
+  const household = facts.map((fact) => ({ fact, state: factState(fact, knowledge, host) }));
+  const states = new Map(household.map(({ fact, state }) => [fact, state]));
+  const steps: (PlanStep & { order: number })[] = [];
+  const leftOut: Plan["leftOut"] = [];
+  for (const { remedy, treats } of wantedRemedies(flow, verdict)) {
+    const because = forbids(remedy, host, states);
+    if (because !== undefined) {
+      leftOut.push({ remedy: remedy.id, because });
+      continue;
+    }
+    steps.push({
+      remedy: remedy.id,
+      treats,
+      phase: remedy.phase,
+      cautions: cautionsFor(remedy, states),
+      labelIsLaw: remedy.product,
+      order: phases.indexOf(remedy.phase) * methods.length + methods.indexOf(remedy.method),
+    });
+  }
+  steps.sort((a, b) => a.order - b.order);
+  return { steps: steps.map(({ order: _, ...step }) => step), leftOut, household };
+}
+
+/** Fact questions whose answer a step of the plan depends on, in the order of the content. */
+export function openFactPrompts(flow: Flow, knowledge: Knowledge, verdict: Verdict): Prompt[] {
+  const open = new Set(openFacts(flow, knowledge, verdict));
+  return flow.factPrompts.filter(
+    ({ question, replies }) =>
+      !knowledge.answered.has(question.id) &&
+      replies.some((reply) => Object.keys(reply.facts).some((fact) => open.has(fact as Fact))),
+  );
+}
+
+/** Facts still unknown that decide a step or one of its cautions. */
+export function openFacts(flow: Flow, knowledge: Knowledge, verdict: Verdict): Fact[] {
+  const host = knowledge.host ? flow.host(knowledge.host) : undefined;
+  const wanted = wantedRemedies(flow, verdict).filter(
+    ({ remedy }) => hostForbids(remedy, host) === undefined,
+  );
+  return facts.filter(
+    (fact) =>
+      factState(fact, knowledge, host) === "unknown" &&
+      wanted.some(
+        ({ remedy }) => remedy.neverWhen.includes(fact) || remedy.cautions[fact].length > 0,
+      ),
+  );
+}
+
+/** What is known of a fact: from the host plant where that settles it, else from the answer. */
+export function factState(fact: Fact, knowledge: Knowledge, host: Host | undefined): FactState {
+  if (fact === "eaten" && host !== undefined) {
+    if (host.eaten === "always") return "yes";
+    if (host.eaten === "never") return "no";
+  }
+  return knowledge.facts[fact] ?? "unknown";
+}
+
+/** The remedies that the verdict calls for, before safety has its say. */
+function wantedRemedies(flow: Flow, verdict: Verdict): { remedy: Remedy; treats: string[] }[] {
+  const wanted = new Map<string, string[]>();
+  if (verdict.standing === "undetermined") {
+    for (const id of flow.edition.conversation.firstAid) wanted.set(id, []);
+  } else {
+    for (const cause of causesToTreat(flow, verdict)) {
+      for (const id of flow.condition(cause)?.plan ?? []) {
+        wanted.set(id, [...(wanted.get(id) ?? []), cause]);
+      }
+    }
+  }
+  return [...wanted].flatMap(([id, treats]) => {
+    const remedy = flow.remedy(id);
+    if (!remedy || !fitsStanding(remedy, verdict)) return [];
+    return [{ remedy, treats }];
+  });
+}
+
+/** The leader, what stands beside it, and what brought it on as far as something speaks for that. */
+export function causesToTreat(flow: Flow, verdict: Verdict): string[] {
+  if (verdict.leader === null) return [];
+  const speaking = new Set(
+    verdict.candidates.flatMap(({ speaks, condition }) => (speaks ? [condition] : [])),
+  );
+  const behind = (flow.condition(verdict.leader)?.broughtOnBy ?? []).filter((id) => speaking.has(id));
+  return [...new Set([verdict.leader, ...verdict.beside, ...behind])];
+}
+
+function fitsStanding(remedy: Remedy, { standing }: Verdict): boolean {
+  if (standing === "undetermined") return remedy.method !== "chemical";
+  return standing === "suspected" || remedy.needsStanding === "leaning";
+}
+
+function hostForbids(remedy: Remedy, host: Host | undefined): NeverWhen | undefined {
+  if (host === undefined) return undefined;
+  return remedy.neverWhen.find((when) => {
+    if (when === "succulent-kept-dry") return host.keepDry;
+    return host.harmedBy.some((harm) => when === `harmed-by-${harm}`);
+  });
+}
+
+/** Why a step must not be in this plan, or undefined. A fact that stays unknown counts as the dangerous one. */
+function forbids(
+  remedy: Remedy,
+  host: Host | undefined,
+  states: ReadonlyMap<Fact, FactState>,
+): NeverWhen | undefined {
+  const byHost = hostForbids(remedy, host);
+  if (byHost !== undefined) return byHost;
+  const notRuledOut = (fact: Fact) => states.get(fact) !== "no";
+  if (remedy.product && !remedy.forFoodPlants && notRuledOut("eaten")) return "eaten";
+  return facts.find((fact) => remedy.neverWhen.includes(fact) && notRuledOut(fact));
+}
+
+function cautionsFor(remedy: Remedy, states: ReadonlyMap<Fact, FactState>): string[] {
+  const { cautions } = remedy;
+  return [
+    ...cautions.always,
+    ...facts.flatMap((fact) => (states.get(fact) === "no" ? [] : cautions[fact])),
+  ];
+}

@@ -1,0 +1,3 @@
+import { applyD1Migrations, env } from "cloudflare:test";
+
+await applyD1Migrations(env.DB, env.MIGRATIONS);

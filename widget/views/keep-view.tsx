@@ -1,0 +1,41 @@
+import { follows, type Ways } from "./ways.ts";
+import { words } from "./words.ts";
+
+interface KeepViewProps {
+  link: string;
+  code: string;
+  ways: Ways;
+}
+
+/** The link and the code of the case, in fields that can be selected and copied without a script. */
+export function KeepView({ link, code, ways }: KeepViewProps) {
+  return (
+    <section class="lt-section lt-keep" part="keep" aria-labelledby={ways.id("keep")}>
+      <h3 id={ways.id("keep")}>{words.keep}</h3>
+      <p>{words.keepHint}</p>
+      <div class="lt-field">
+        <label class="lt-label" for={ways.id("code")}>
+          {words.code}
+        </label>
+        <input class="lt-input lt-code" id={ways.id("code")} type="text" readonly value={code} size={16} />
+      </div>
+      <div class="lt-field">
+        <label class="lt-label" for={ways.id("link")}>
+          {words.link}
+        </label>
+        <input class="lt-input" id={ways.id("link")} type="text" readonly value={link} />
+      </div>
+      <p class="lt-print-only lt-print-link">{link}</p>
+      <div class="lt-actions">
+        {ways.hrefBack !== null && (
+          <a class="lt-link" href={ways.hrefBack} data-lt="back" {...follows(ways)}>
+            {words.back}
+          </a>
+        )}
+        <a class="lt-link" href={ways.hrefToStart} data-lt="start" {...follows(ways)}>
+          {words.startAgain}
+        </a>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,109 @@
+import type { Standing } from "../../flows/edition.ts";
+import { HouseholdView, OutlookView } from "./outlook-view.tsx";
+import { KeepView } from "./keep-view.tsx";
+import { PlanView } from "./plan-view.tsx";
+import { Prose } from "./prose.tsx";
+import { ReasonsView, RivalsView } from "./reasons-view.tsx";
+import { namedCondition, type Report, sayVerdict } from "./report.ts";
+import { SampleView } from "./sample-view.tsx";
+import type { Ways } from "./ways.ts";
+import { words } from "./words.ts";
+
+/** The verdict with its reasons, the plan, the outlook, the sample request, and the way to keep all of it. */
+export function VerdictView({ report, ways }: { report: Report; ways: Ways }) {
+  const { flow, verdict } = report;
+  const condition = namedCondition(report);
+  const wanted = verdict.bringSample || condition === null;
+  return (
+    <article class="lt-verdict" part="verdict" aria-labelledby={ways.id("now")}>
+      <header class="lt-verdict-head">
+        <p class="lt-eyebrow">{words.verdict}</p>
+        <h2 class="lt-verdict-name" id={ways.id("now")} tabindex={-1}>
+          {sayVerdict(flow, verdict)}
+        </h2>
+        <p class="lt-lead">{saySureness(condition === null ? "undetermined" : verdict.standing)}</p>
+        {condition !== null && condition.alsoCalled.length > 0 && (
+          <p class="lt-hint">{words.alsoCalled(condition.alsoCalled.join(", "))}</p>
+        )}
+      </header>
+      {wanted && <SampleView flow={flow} wanted />}
+      {condition !== null && <ConditionView report={report} />}
+      <BesideView report={report} />
+      <PlanView report={report} />
+      <HouseholdView report={report} />
+      {condition !== null && <OutlookView condition={condition} />}
+      <RivalsView report={report} />
+      {!wanted && <SampleView flow={flow} wanted={false} />}
+      <KeepView link={report.link} code={report.code} ways={ways} />
+      <SourcesView report={report} />
+    </article>
+  );
+}
+
+function saySureness(standing: Standing): string {
+  return standing === "undetermined" ? words.undeterminedWhy : words.howSure[standing];
+}
+
+function ConditionView({ report }: { report: Report }) {
+  const condition = namedCondition(report);
+  if (condition === null) return null;
+  const candidate = report.verdict.candidates.find((one) => one.condition === condition.id);
+  return (
+    <section class="lt-section">
+      <h3>{words.whatItIs}</h3>
+      <Prose of={condition.whatItIs} />
+      {candidate && <ReasonsView flow={report.flow} candidate={candidate} level={4} />}
+      {condition.whatBringsItOn.length > 0 && (
+        <>
+          <h4>{words.whatBringsItOn}</h4>
+          <Prose of={condition.whatBringsItOn} />
+        </>
+      )}
+    </section>
+  );
+}
+
+/** Second causes, each with its own reasons. */
+function BesideView({ report }: { report: Report }) {
+  const { flow, verdict } = report;
+  if (verdict.standing === "undetermined" || verdict.beside.length === 0) return null;
+  return (
+    <section class="lt-section">
+      <h3>{words.beside}</h3>
+      {verdict.beside.map((id) => {
+        const condition = flow.condition(id);
+        const candidate = verdict.candidates.find((one) => one.condition === id);
+        if (!condition || !candidate) return null;
+        return (
+          <article class="lt-rival">
+            <h4>{condition.name}</h4>
+            <Prose of={condition.whatItIs} />
+            <ReasonsView flow={flow} candidate={candidate} level={5} />
+          </article>
+        );
+      })}
+    </section>
+  );
+}
+
+function SourcesView({ report }: { report: Report }) {
+  const condition = namedCondition(report);
+  const ids = new Set([
+    ...(condition?.sources ?? []),
+    ...report.plan.steps.flatMap((step) => report.flow.remedy(step.remedy)?.sources ?? []),
+  ]);
+  const sources = [...ids].flatMap((id) => report.flow.source(id) ?? []).filter(({ tier }) => tier !== "none");
+  if (sources.length === 0) return null;
+  return (
+    <details class="lt-aside lt-sources">
+      <summary>{words.sources}</summary>
+      <ul>
+        {sources.map(({ publisher, title, url }) => (
+          <li>
+            {publisher}: {url === null ? title : <a href={url} rel="noreferrer">{title}</a>}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

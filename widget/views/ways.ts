@@ -1,0 +1,35 @@
+/** A name and a value, as a form or a link carries them. */
+export type Pair = readonly [name: string, value: string];
+
+/**
+ * How a view reaches the world around it. On the server the links and forms do all the work; in the browser
+ * `onSubmit` and `onFollow` take the same presses over.
+ */
+export interface Ways {
+  /** Makes an element id that is unique on the page. */
+  id(name: string): string;
+  /** Where forms go; their method is GET. */
+  action: string;
+  /** The whole case, for forms that carry it along. */
+  carried: readonly Pair[];
+  hrefToChange(to: string): string;
+  /** The same case with nothing reopened. */
+  hrefToKeep: string;
+  hrefToStart: string;
+  /** The case without its last answer; null when there is none. */
+  hrefBack: string | null;
+  /** The form's `data-lt` says what it is for: "answer", "change" or "plant". */
+  onSubmit?: ((event: Event) => void) | undefined;
+  /** The link's `data-lt` says what it is for: "change", "keep", "back" or "start"; `data-to` names the question. */
+  onFollow?: ((event: Event) => void) | undefined;
+}
+
+/** The form's handler as a property, or none: on the server there is nothing to attach. */
+export function submits({ onSubmit }: Ways) {
+  return onSubmit ? { onSubmit } : {};
+}
+
+/** The link's handler as a property, or none. */
+export function follows({ onFollow }: Ways) {
+  return onFollow ? { onClick: onFollow } : {};
+}

@@ -1,0 +1,107 @@
+import { type Context, Hono } from "hono";
+import { etag } from "hono/etag";
+import { editionOfCode, readCode } from "../flows/case-code.ts";
+import { editionOf } from "../flows/case-link.ts";
+import { sheet } from "../widget/views/sheet.ts";
+import { words } from "../widget/views/words.ts";
+import { sendProblem } from "./api/problem.ts";
+import { editionNumbered, makeApi } from "./api/routes.ts";
+import { decide } from "./check/decide.ts";
+import { hrefToCheck } from "./check/page-ways.ts";
+import { readCheckRequest } from "./check/read-request.ts";
+import { replay } from "./check/replay.ts";
+import { demoSheet } from "./demo/demo-sheet.ts";
+import { HomePage } from "./demo/home-page.tsx";
+import { icon } from "./demo/icon.ts";
+import type { Shelf } from "./editions.ts";
+import { CheckPage } from "./pages/check-page.tsx";
+import { MessagePage } from "./pages/message-page.tsx";
+import { pageSheet } from "./pages/page-sheet.ts";
+import { renderPage } from "./pages/page.tsx";
+import { LONGEST_QUERY, secureAnswers } from "./security.ts";
+import type { Setting } from "./setting.ts";
+
+interface AppParts {
+  shelf: Shelf;
+  /** The time in milliseconds. */
+  now: () => number;
+}
+
+/** The whole server, apart from where its edition and its clock come from. */
+export function makeApp({ shelf, now }: AppParts) {
+  const app = new Hono<Setting>();
+  app.use(secureAnswers);
+  app.use(async (c, next) => {
+    c.set("openEditions", (asked) => shelf.open(c.env?.DB, now(), asked));
+    if (new URL(c.req.url).search.length <= LONGEST_QUERY) return next();
+    if (isApi(c)) return sendProblem(c, "query-too-long", `A query may have ${LONGEST_QUERY} characters at most.`);
+    return sendMessage(c, 414, words.tooLongTitle, words.tooLong);
+  });
+  app.route("/api", makeApi());
+  app.get("/healthz", (c) => c.text("ok", 200, { "Cache-Control": "no-store" }));
+  addAssets(app);
+  addPages(app);
+  app.notFound((c) => sendMessage(c, 404, words.notFoundTitle, words.notFound));
+  app.onError((error, c) => {
+    console.error("A request failed.", error);
+    if (isApi(c)) return sendProblem(c, "internal-error", "Please try again.");
+    return sendMessage(c, 500, words.errorTitle, words.error);
+  });
+  return app;
+}
+
+function isApi(c: Context): boolean {
+  return c.req.path.startsWith("/api/");
+}
+
+function addAssets(app: Hono<Setting>): void {
+  const files = [
+    ["/assets/leafturn.css", "text/css; charset=utf-8", sheet + pageSheet],
+    ["/assets/demo.css", "text/css; charset=utf-8", demoSheet],
+    ["/assets/icon.svg", "image/svg+xml", icon],
+  ] as const;
+  app.use("/assets/*", etag());
+  for (const [path, type, text] of files) {
+    app.get(path, (c) => c.body(text, 200, { "Content-Type": type, "Cache-Control": "public, max-age=300" }));
+  }
+}
+
+function addPages(app: Hono<Setting>): void {
+  app.get("/", async (c) => {
+    const { live } = await c.var.openEditions();
+    return c.html(renderPage(<HomePage shop={live.edition.shop} />));
+  });
+  app.get("/check", showCheck);
+  app.get("/c", (c) => openCode(c, c.req.query("code") ?? ""));
+  app.get("/c/:code", (c) => openCode(c, c.req.param("code")));
+  for (const path of ["/", "/check", "/c", "/c/:code", "/healthz", "/assets/*"]) {
+    app.all(path, (c, next) => {
+      if (["GET", "HEAD"].includes(c.req.method)) return next();
+      c.header("Allow", "GET, HEAD");
+      return sendMessage(c, 405, words.methodTitle, words.method);
+    });
+  }
+}
+
+async function showCheck(c: Context<Setting>): Promise<Response> {
+  const { origin, search } = new URL(c.req.url);
+  const request = readCheckRequest(search);
+  const asked = editionOf(request.query);
+  const editions = await c.var.openEditions(asked);
+  const decision = decide(editions.live, request, replay(editions, request.query, asked));
+  if ("goTo" in decision) return c.redirect(decision.goTo, 303);
+  return c.html(renderPage(<CheckPage state={decision.show} origin={origin} />));
+}
+
+async function openCode(c: Context<Setting>, code: string): Promise<Response> {
+  if (code.trim() === "") return sendMessage(c, 200, words.haveCode, words.codeEmpty);
+  const editions = await c.var.openEditions(editionOfCode(code));
+  const read = readCode((number) => editionNumbered(editions, number), code);
+  if (!read.ok) return sendMessage(c, 404, words.codeTitle, read.sentence);
+  return c.redirect(hrefToCheck(editionNumbered(editions, read.case.edition) ?? editions.live, read.case), 303);
+}
+
+async function sendMessage(c: Context<Setting>, status: 200 | 404 | 405 | 414 | 500, title: string, sentence: string) {
+  const { live } = await c.var.openEditions();
+  return c.html(renderPage(<MessagePage shop={live.edition.shop} title={title} sentence={sentence} />), status);
+}

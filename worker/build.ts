@@ -1,0 +1,42 @@
+/** Makes the bundled edition: content/ → worker/generated/edition.json. Prints every problem and exits 1 if there is one. */
+import { createHash } from "node:crypto";
+import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
+import { join, relative, sep } from "node:path";
+import { pathToFileURL } from "node:url";
+import { readContent } from "../flows/content/read-content.ts";
+import type { Edition } from "../flows/edition.ts";
+
+const contentFolder = join(import.meta.dirname, "..", "content");
+const generatedFolder = join(import.meta.dirname, "generated");
+
+/** The text of every content file, by its path relative to content/. */
+export async function loadContent(folder = contentFolder): Promise<Record<string, string>> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+  const files: Record<string, string> = {};
+  for (const entry of entries.filter((one) => one.isFile() && /\.(md|yaml)$/.test(one.name))) {
+    const path = join(entry.parentPath, entry.name);
+    files[relative(folder, path).split(sep).join("/")] = await readFile(path, "utf8");
+  }
+  return files;
+}
+
+/** Names an edition by its content: the first 16 hexadecimal digits of its SHA-256. */
+export function hashEdition(edition: Edition): string {
+  const text = JSON.stringify({ ...edition, number: 0, hash: "" });
+  return createHash("sha256").update(text).digest("hex").slice(0, 16);
+}
+
+async function build(): Promise<number> {
+  const { edition, problems } = readContent(await loadContent());
+  for (const { code, file, line, column, sentence, hint } of problems) {
+    console.error(`content/${file}:${line}:${column} ${code} ${sentence} ${hint}`);
+  }
+  if (edition === null || problems.length > 0) return 1;
+  const named = { ...edition, hash: hashEdition(edition) };
+  await mkdir(generatedFolder, { recursive: true });
+  await writeFile(join(generatedFolder, "edition.json"), `${JSON.stringify(named)}\n`);
+  console.error(`Edition ${named.number} (${named.hash}) is in worker/generated/edition.json.`);
+  return 0;
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) process.exitCode = await build();

@@ -1,0 +1,28 @@
+import type { Shop } from "../../flows/edition.ts";
+import { words } from "../../widget/views/words.ts";
+import { Page } from "./page.tsx";
+
+interface MessagePageProps {
+  shop: Shop;
+  title: string;
+  sentence: string;
+}
+
+/** A page with one clear sentence and a way on: for what could not be found, read or done. */
+export function MessagePage({ shop, title, sentence }: MessagePageProps) {
+  return (
+    <Page title={title} shop={shop} skipTo="lt-now">
+      <section aria-labelledby="lt-now">
+        <h2 class="lt-prompt" id="lt-now">
+          {title}
+        </h2>
+        <p class="lt-lead">{sentence}</p>
+        <p>
+          <a class="lt-link" href="/check">
+            {words.startCheck}
+          </a>
+        </p>
+      </section>
+    </Page>
+  );
+}

@@ -1,0 +1,28 @@
+import type { MiddlewareHandler } from "hono";
+
+/** Longest query string that is read, in characters. */
+export const LONGEST_QUERY = 4096;
+
+const pagePolicy = [
+  "default-src 'none'",
+  "style-src 'self'",
+  "script-src 'self'",
+  "img-src 'self' data:",
+  "form-action 'self'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+].join("; ");
+
+/** Headers for every answer. Pages get the full policy; data and files get one that lets nothing run. */
+export const secureAnswers: MiddlewareHandler = async (c, next) => {
+  await next();
+  const isPage = c.res.headers.get("content-type")?.startsWith("text/html") === true;
+  c.header("Content-Security-Policy", isPage ? pagePolicy : "default-src 'none'; frame-ancestors 'none'");
+  c.header("X-Content-Type-Options", "nosniff");
+  c.header("Referrer-Policy", "no-referrer");
+  if (!isPage) return;
+  c.header("X-Frame-Options", "DENY");
+  c.header("Cross-Origin-Opener-Policy", "same-origin");
+  c.header("Permissions-Policy", "camera=(), geolocation=(), microphone=()");
+  if (!c.res.headers.has("cache-control")) c.header("Cache-Control", "no-cache");
+};

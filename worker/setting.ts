@@ -1,0 +1,10 @@
+import type { Editions } from "./editions.ts";
+
+/** What every handler finds in its context. */
+export interface Setting {
+  Bindings: Env;
+  Variables: {
+    /** Opens the live edition and the one asked for, with at most one read of the database. */
+    openEditions(asked?: number): Promise<Editions>;
+  };
+}
