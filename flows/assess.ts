@@ -1,4 +1,4 @@
-import type { Standing } from "./edition.ts";
+import type { ConditionKind, Standing } from "./edition.ts";
 import { ABSENT, counts, PRESENT } from "./finding-table.ts";
 import type { Flow } from "./flow.ts";
 
@@ -122,16 +122,23 @@ function settleExclusions(
   }
 }
 
+/**
+ * Between equals, the kind that is met more often: sick houseplants suffer from care and surroundings first, from pests
+ * and infections less (UC IPM Pest Notes 74172; Clemson HGIC 2251).
+ */
+const likelierKinds: readonly ConditionKind[] = ["abiotic", "harmless", "pest", "pathogen"];
+
 function rank(flow: Flow, scores: Int16Array, spoken: Uint8Array): number[] {
   const { conditions } = flow.edition;
   const order = Array.from({ length: flow.evidence.size }, (_, c) => c);
   // What explains something comes before what merely is common, and nobody is told "harmless" for no reason.
-  const group = (c: number) =>
-    spoken[c] === EXPLAINS ? 0 : conditions[c]?.kind === "harmless" ? 2 : 1;
+  const kind = (c: number) => conditions[c]?.kind ?? "harmless";
+  const group = (c: number) => (spoken[c] === EXPLAINS ? 0 : kind(c) === "harmless" ? 2 : 1);
   return order.sort(
     (a, b) =>
       group(a) - group(b) ||
       (scores[b] ?? 0) - (scores[a] ?? 0) ||
+      likelierKinds.indexOf(kind(a)) - likelierKinds.indexOf(kind(b)) ||
       a - b,
   );
 }

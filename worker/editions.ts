@@ -49,8 +49,9 @@ export function keepEditions(bundled: Edition): Shelf {
     const { results } = await database.prepare(QUERY).bind(asked ?? 0, number, hash).all<Row>();
     const current = results.find((row) => row.isLive === 1);
     const wanted = results.find((row) => row.number === asked && row.isLive !== 1);
-    if (wanted) keep(openRow(wanted, live));
-    live = current ? openRow(current, live) : atHand;
+    const before = live;
+    live = current ? openRow(current, before) : atHand;
+    if (wanted) keep(openRow(wanted, before));
   }
 
   function keep(flow: Flow): void {

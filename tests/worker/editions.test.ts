@@ -1,9 +1,13 @@
 import { env } from "cloudflare:test";
-import { beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { bundled, openFreshApp, publish, renumber, watchDatabase } from "./fresh-app.ts";
 
 beforeEach(async () => {
   await env.DB.batch([env.DB.prepare("DELETE FROM live"), env.DB.prepare("DELETE FROM editions")]);
+});
+
+afterEach(() => {
+  vi.restoreAllMocks();
 });
 
 async function liveNumber(ask: ReturnType<typeof openFreshApp>["ask"]): Promise<number> {
@@ -19,10 +23,18 @@ describe("the live edition", () => {
   });
 
   test("is the bundled one when there is no database at all", async () => {
-    const app = openFreshApp();
-    const { ask } = openFreshApp({} as D1Database);
+    const { ask } = openFreshApp({});
     expect(await liveNumber(ask)).toBe(bundled.number);
-    expect((await app.ask("/check")).status).toBe(200);
+  });
+
+  test("is the bundled one when the database fails", async () => {
+    const complaint = vi.spyOn(console, "error").mockImplementation(() => {});
+    await env.DB.exec("ALTER TABLE live RENAME TO away");
+    const { ask } = openFreshApp();
+    expect(await liveNumber(ask)).toBe(bundled.number);
+    expect((await ask("/check")).status).toBe(200);
+    await env.DB.exec("ALTER TABLE away RENAME TO live");
+    expect(complaint).toHaveBeenCalledOnce();
   });
 
   test("is the one the pointer names, whatever is newest", async () => {
@@ -46,6 +58,7 @@ describe("the live edition", () => {
     await publish(renumber(2));
     const { ask, clock } = openFreshApp();
     expect(await liveNumber(ask)).toBe(2);
+    vi.spyOn(console, "error").mockImplementation(() => {});
     await env.DB.prepare("INSERT INTO editions (number, hash, body, published_at) VALUES (3, 'x', '{', '')").run();
     await env.DB.prepare("UPDATE live SET number = 3").run();
     clock.now += 6_000;
@@ -56,7 +69,7 @@ describe("the live edition", () => {
     await publish(renumber(2));
     await publish(renumber(3));
     const watched = watchDatabase(env.DB);
-    const { ask, clock } = openFreshApp(watched.database);
+    const { ask, clock } = openFreshApp({ DB: watched.database });
     for (const [path, reads] of [["/check", 1], ["/check", 1], ["/check?e=2", 2], ["/check?e=2", 2], ["/check?e=77", 3]] as const) {
       await ask(path);
       expect(watched.reads(), path).toBe(reads);

@@ -7,10 +7,9 @@ import bundled from "../../worker/generated/edition.json";
 export { bundled };
 
 /** A server that remembers nothing from other tests, with a clock that only the test moves. */
-export function openFreshApp(database: D1Database | undefined = env.DB) {
+export function openFreshApp(bindings: { DB?: D1Database } = { DB: env.DB }) {
   const clock = { now: 1_000_000 };
   const app = makeApp({ shelf: keepEditions(bundled), now: () => clock.now });
-  const bindings = database ? { DB: database } : {};
   const ask = async (path: string, init?: RequestInit) => app.request(`https://shop.example${path}`, init, bindings);
   return { clock, ask };
 }

@@ -12,7 +12,7 @@ export function OutlookView({ condition }: { condition: Condition }) {
         title={words.doesItSpread}
         of={condition.doesItSpread.length > 0 ? condition.doesItSpread : say(words.spreads[condition.spreads])}
       />
-      <Topic title={words.prevention} of={condition.prevention} />
+      <Topic title={words.prevention} of={condition.prevention} screenOnly />
       <Topic title={words.whenToGiveUp} of={condition.whenToGiveUp} />
       <Topic title={words.whenToBringIn} of={condition.whenToBringIn} />
     </section>
@@ -23,10 +23,17 @@ function say(text: string): Block[] {
   return [{ t: "p", of: [{ t: "text", text }] }];
 }
 
-function Topic({ title, of }: { title: string; of: readonly Block[] }) {
+interface TopicProps {
+  title: string;
+  of: readonly Block[];
+  /** Left out on paper, where the plan's last phase says much the same. */
+  screenOnly?: boolean;
+}
+
+function Topic({ title, of, screenOnly = false }: TopicProps) {
   if (of.length === 0) return null;
   return (
-    <div class="lt-topic">
+    <div class={screenOnly ? "lt-topic lt-screen-only" : "lt-topic"}>
       <h3>{title}</h3>
       <Prose of={of} />
     </div>

@@ -14,7 +14,7 @@ export const sheet = `
   --lt-edge: #74766a;
   --lt-accent: #7d1f2b;
   --lt-wash: #ece8da;
-  --lt-unit: max(0.25rem, 4px);
+  --lt-unit: clamp(4px, 0.25rem, max(4px, 1vw));
   --lt-serif: "Iowan Old Style", "Palatino Linotype", Palatino, "URW Palladio L", "Book Antiqua", Charter, Georgia, serif;
   --lt-sans: system-ui, "Segoe UI", Roboto, "Noto Sans", "Helvetica Neue", sans-serif;
   --lt-small: max(0.875rem, 14px);
@@ -152,7 +152,7 @@ export const sheet = `
 .lt-wanted { background: var(--lt-leaf); border: 2px solid var(--lt-accent); padding: calc(var(--lt-unit) * 4); }
 .lt-branches { list-style: none; padding: 0 !important; display: grid; gap: calc(var(--lt-unit) * 3); grid-template-columns: repeat(auto-fit, minmax(min(100%, 14em), 1fr)); }
 .lt-branches a { display: inline-flex; align-items: center; min-block-size: 44px; }
-.lt-sources a { display: inline-block; padding-block: calc(var(--lt-unit) * 2); }
+.lt-sources li { margin: 0; }
 .lt-print-only { display: none; }
 
 @media (prefers-reduced-motion: no-preference) {
@@ -171,7 +171,7 @@ export const sheet = `
     color-scheme: light;
     line-height: 1.18;
   }
-  .lt :is(.lt-transcript, .lt-notices, .lt-actions, .lt-sources, .lt-card, .lt-rival .lt-reasons, .lt-keep .lt-field:has([id$="link"])) { display: none; }
+  .lt :is(.lt-transcript, .lt-notices, .lt-step .lt-hint, .lt-actions, .lt-sources, .lt-card, .lt-screen-only, .lt-rival .lt-reasons, .lt-sample:not(.lt-wanted) > ol, .lt-sample:not(.lt-wanted) > p, .lt-keep > p:not(.lt-print-only), .lt-keep .lt-field:has([id$="link"])) { display: none; }
   .lt-book { border: 0; padding: 0; display: block; }
   .lt-verdict { columns: 3; column-gap: 5mm; column-fill: auto; }
   .lt-verdict-head { column-span: all; margin-block-end: 4pt; }

@@ -54,10 +54,10 @@ function ConditionView({ report }: { report: Report }) {
       <Prose of={condition.whatItIs} />
       {candidate && <ReasonsView flow={report.flow} candidate={candidate} level={4} />}
       {condition.whatBringsItOn.length > 0 && (
-        <>
+        <div class="lt-screen-only">
           <h4>{words.whatBringsItOn}</h4>
           <Prose of={condition.whatBringsItOn} />
-        </>
+        </div>
       )}
     </section>
   );
@@ -86,13 +86,10 @@ function BesideView({ report }: { report: Report }) {
   );
 }
 
+/** The papers behind what is said of the condition. Claims without a paper are not listed. */
 function SourcesView({ report }: { report: Report }) {
-  const condition = namedCondition(report);
-  const ids = new Set([
-    ...(condition?.sources ?? []),
-    ...report.plan.steps.flatMap((step) => report.flow.remedy(step.remedy)?.sources ?? []),
-  ]);
-  const sources = [...ids].flatMap((id) => report.flow.source(id) ?? []).filter(({ tier }) => tier !== "none");
+  const ids = namedCondition(report)?.sources ?? [];
+  const sources = ids.flatMap((id) => report.flow.source(id) ?? []).filter(({ tier }) => tier !== "none");
   if (sources.length === 0) return null;
   return (
     <details class="lt-aside lt-sources">
@@ -100,7 +97,13 @@ function SourcesView({ report }: { report: Report }) {
       <ul>
         {sources.map(({ publisher, title, url }) => (
           <li>
-            {publisher}: {url === null ? title : <a href={url} rel="noreferrer">{title}</a>}
+            {url === null ? (
+              `${publisher}: ${title}`
+            ) : (
+              <a class="lt-link" href={url} rel="noreferrer">
+                {`${publisher}: ${title}`}
+              </a>
+            )}
           </li>
         ))}
       </ul>

@@ -153,7 +153,6 @@ export const words = {
   link: "Link",
   code: "Code",
   sources: "Where this comes from",
-  fromMemory: "common practice, no single source",
 
   notes: "Please note",
   dropped: (prompts: string) =>

@@ -33,6 +33,7 @@ function run(program: string, ...rest: string[]): Promise<number> {
 
 const extra = process.argv.slice(2);
 const at = extra.indexOf("--persist-to");
+const port = extra.includes("--port") ? [] : ["--port", "8787"];
 const persist = at < 0 ? [] : extra.slice(at, at + 2);
 const seed = join(workerFolder, "generated", "seed.sql");
 const tsx = require.resolve("tsx/cli");
@@ -42,7 +43,7 @@ const steps: [string, ...string[]][] = [
   [tsx, join(workerFolder, "commands", "seed.ts")],
   [wrangler, "d1", "migrations", "apply", "DB", "--local", ...config, ...persist],
   [wrangler, "d1", "execute", "DB", "--local", "--yes", "--file", seed, ...config, ...persist],
-  [wrangler, "dev", "--port", "8787", "--show-interactive-dev-session=false", ...config, ...extra],
+  [wrangler, "dev", ...port, "--show-interactive-dev-session=false", ...config, ...extra],
 ];
 for (const step of steps) {
   const code = await run(...step);

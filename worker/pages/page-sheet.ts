@@ -12,7 +12,7 @@ export const pageSheet = `
 .lt-page .lt-code-row .lt-input { flex: 1 1 10em; inline-size: auto; min-inline-size: 0; }
 .lt-page .lt-skip { position: absolute; inset-inline-start: -999em; padding: calc(var(--lt-unit) * 3); background: var(--lt-paper); }
 .lt-page .lt-skip:focus { inset-inline-start: calc(var(--lt-unit) * 2); inset-block-start: calc(var(--lt-unit) * 2); z-index: 1; }
-@page { margin: 11mm; }
+@page { margin: 9mm; }
 @media print {
   .lt-page :is(.lt-skip, .lt-top, .lt-foot, .lt-h1) { display: none; }
   .lt-page .lt-main { max-inline-size: none; padding: 0; }

@@ -1,0 +1,57 @@
+import { spawn } from "node:child_process";
+import { mkdtemp, rm } from "node:fs/promises";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { createRequire } from "node:module";
+import type { TestProject } from "vitest/node";
+
+declare module "vitest" {
+  interface ProvidedContext {
+    /** Where the server under test listens. */
+    origin: string;
+  }
+}
+
+const START = join(import.meta.dirname, "..", "..", "worker", "commands", "start.ts");
+/** Building and the first start of the runtime take a few seconds; this is far above. */
+const PATIENCE = 120_000;
+
+/** Starts the real server with a database of its own, and ends it with all that it started. */
+export default async function serve(project: TestProject): Promise<() => Promise<void>> {
+  const port = await findFreePort();
+  const folder = await mkdtemp(join(tmpdir(), "leafturn-"));
+  const tsx = createRequire(import.meta.url).resolve("tsx/cli");
+  const options = ["--port", String(port), "--inspector-port", "0", "--persist-to", folder];
+  const server = spawn(process.execPath, [tsx, START, ...options], { detached: true, stdio: ["ignore", "pipe", "pipe"] });
+  await new Promise<void>((resolve, reject) => {
+    let said = "";
+    const timer = setTimeout(() => reject(new Error(`The server did not start:\n${said}`)), PATIENCE);
+    const listen = (chunk: Buffer) => {
+      said += chunk.toString();
+      if (!said.includes("Ready on")) return;
+      clearTimeout(timer);
+      resolve();
+    };
+    server.stdout.on("data", listen);
+    server.stderr.on("data", listen);
+    server.on("exit", () => reject(new Error(`The server ended:\n${said}`)));
+  });
+  project.provide("origin", `http://localhost:${port}`);
+  return async () => {
+    const gone = new Promise((resolve) => server.removeAllListeners("exit").on("exit", resolve));
+    if (server.pid !== undefined) process.kill(-server.pid, "SIGTERM");
+    await gone;
+    await rm(folder, { recursive: true, force: true });
+  };
+}
+
+function findFreePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer().on("error", reject);
+    probe.listen(0, () => {
+      const address = probe.address();
+      probe.close(() => (address && typeof address === "object" ? resolve(address.port) : reject(new Error("no port"))));
+    });
+  });
+}

@@ -1,0 +1,11 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  root: import.meta.dirname,
+  test: {
+    include: ["**/*.test.ts"],
+    globalSetup: ["./serve.ts"],
+    testTimeout: 120_000,
+    hookTimeout: 60_000,
+  },
+});
