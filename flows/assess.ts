@@ -1,19 +1,35 @@
-import type { ConditionKind, Standing } from "./edition.ts";
+import type { Standing } from "./edition.ts";
+import type { Mask } from "./evidence-table.ts";
 import { ABSENT, counts, PRESENT } from "./finding-table.ts";
 import type { Flow } from "./flow.ts";
 
-/** The tally of the evidence in numbers: what a verdict is made of. */
-export interface Assessment {
-  /** Decibans per condition. */
-  scores: Int16Array;
-  /** All conditions, best first. */
-  ranking: number[];
-  /** Those of them that would explain something seen, best first. Circumstances alone do not make a contender. */
-  contenders: number[];
+/** What the findings say about every condition, before the host plant has its say. */
+export interface Weighed {
+  known: Uint8Array;
+  /** Decibans per condition, exclusions included. */
+  sums: readonly number[];
+  /** How much speaks for each condition: SILENT, CIRCUMSTANCES or EXPLAINS. */
+  speaks: readonly number[];
+  /** Number of present hallmarks per condition. */
+  hallmarks: readonly number[];
+  /** Conditions that would explain something seen, and those of them that have a hallmark. */
+  contenders: readonly number[];
+  marked: readonly number[];
+  /** Worked out when first asked for: the host plant changes neither. */
+  described: (boolean | undefined)[];
+  leftOver: Map<number, LeftOver>;
+}
+
+export const SILENT = 0;
+export const CIRCUMSTANCES = 1;
+export const EXPLAINS = 2;
+
+/** Who leads, by how much, and beside what: the heart of a verdict. */
+export interface Decision {
   /** The leading condition, or -1 when nothing speaks for any. */
   leader: number;
   /** Second causes that stand beside the leader. */
-  beside: number[];
+  beside: readonly number[];
   /** The strongest condition that is neither beside nor linked, or -1. */
   rival: number;
   /** Decibans between the leader and the rival (or the silent one, if that is stronger). */
@@ -21,162 +37,226 @@ export interface Assessment {
   standing: Standing;
 }
 
-const MOST_BESIDE = 2;
+export interface Assessment extends Decision {
+  weighed: Weighed;
+  /** Decibans per condition, host plant included. */
+  scores: Int16Array;
+  /** All conditions, best first. */
+  ranking: number[];
+}
 
-/** Marks a condition that would explain something seen. */
-const EXPLAINS = 1;
+const MOST_BESIDE = 2;
+const nobody: number[] = [];
 
 /**
  * Weighs what is known. `host`: `null` or `undefined` when the plant is not known.
  * Pure arithmetic on whole numbers: the same on every machine.
  */
 export function assess(flow: Flow, known: Uint8Array, host: string | null | undefined): Assessment {
-  const { scores, spoken, hallmarks } = tally(flow, known, flow.evidence.start(host ?? null));
-  const ranking = rank(flow, scores, spoken);
-  const contenders = ranking.filter((c) => spoken[c] === EXPLAINS);
-  const leader = contenders[0] ?? -1;
-  const beside = leader < 0 ? [] : findBeside(flow, known, host ?? null, contenders);
-  const rival = findRival(flow, beside, contenders);
-  const { silentRival, lead: leads } = flow.edition.weights;
-  const top = scores[leader] ?? 0;
-  const lead = leader < 0 ? 0 : top - Math.max(silentRival, rival < 0 ? silentRival : (scores[rival] ?? 0));
-  const hasHallmark = leader >= 0 && (hallmarks[leader] ?? 0) > 0;
-  const hasCase = hasHallmark || (leader >= 0 && isDescribed(flow, known, leader));
-  const standing: Standing =
-    hasHallmark && lead >= leads.suspected
-      ? "suspected"
-      : hasCase && lead >= leads.leaning
-        ? "leaning"
-        : "undetermined";
-  return { scores, ranking, contenders, leader, beside, rival, lead, standing };
+  const weighed = weigh(flow, known);
+  const start = flow.evidence.start(host ?? null);
+  const scores = start.map((value, c) => value + (weighed.sums[c] ?? 0));
+  return {
+    ...decide(flow, weighed, start),
+    weighed,
+    scores,
+    ranking: rank(flow, scores, weighed.speaks),
+  };
 }
 
-/** At least two things speak for the condition, one of them more than a vague first word: enough to lean on. */
-function isDescribed(flow: Flow, known: Uint8Array, condition: number): boolean {
-  let speaking = 0;
-  let sharp = 0;
-  for (const finding of flow.evidence.explains[condition] ?? []) {
-    if (!counts(flow.findings, known, finding)) continue;
-    speaking++;
-    if (flow.edition.findings[finding]?.vague === false) sharp++;
-  }
-  return speaking >= 2 && sharp >= 1;
-}
-
-interface Tally {
-  scores: Int16Array;
-  /** EXPLAINS for each condition that would explain something seen, else 0. */
-  spoken: Uint8Array;
-  hallmarks: Uint8Array;
-}
-
-/** Adds up the evidence. Findings in `explained` are passed over. */
-export function tally(
-  flow: Flow,
-  known: Uint8Array,
-  start: Int16Array,
-  explained?: ReadonlySet<number>,
-): Tally {
+/** Adds up the evidence of the findings. */
+export function weigh(flow: Flow, known: Uint8Array): Weighed {
   const { evidence, findings } = flow;
-  const scores = Int16Array.from(start);
-  const spoken = new Uint8Array(evidence.size);
-  const hallmarks = new Uint8Array(evidence.size);
-  const excluded = new Uint8Array(evidence.size);
+  // Plain arrays: the walker makes millions of them, and typed ones are slow to allocate.
+  const sums = new Array<number>(evidence.size).fill(0);
+  const speaks = new Array<number>(evidence.size).fill(SILENT);
+  const hallmarks = new Array<number>(evidence.size).fill(0);
+  const excluded = new Array<number>(evidence.size).fill(0);
   for (let f = 0; f < findings.size; f++) {
-    const state = known[f];
-    if (state === ABSENT) {
-      for (const { condition, word, weight } of evidence.absent[f] ?? []) {
-        if (word === "excludes") excluded[condition] = (excluded[condition] ?? 0) + 1;
-        else scores[condition] = (scores[condition] ?? 0) + weight;
+    const present = known[f] === PRESENT;
+    if (present ? !counts(findings, known, f) : known[f] !== ABSENT) continue;
+    for (const { condition, word, weight } of (present ? evidence.present : evidence.absent)[f] ?? []) {
+      if (word === "excludes") {
+        excluded[condition] = (excluded[condition] ?? 0) + 1;
+        continue;
       }
-    } else if (state === PRESENT && !explained?.has(f) && counts(findings, known, f)) {
-      for (const { condition, word, weight } of evidence.present[f] ?? []) {
-        if (word === "excludes") {
-          excluded[condition] = (excluded[condition] ?? 0) + 1;
-          continue;
-        }
-        scores[condition] = (scores[condition] ?? 0) + weight;
-        if (word === "hallmark") hallmarks[condition] = (hallmarks[condition] ?? 0) + 1;
-        if (weight > 0 && (word === "hallmark" || !findings.isCircumstance[f])) {
-          spoken[condition] = EXPLAINS;
-        }
-      }
+      sums[condition] = (sums[condition] ?? 0) + weight;
+      if (!present || weight <= 0) continue;
+      if (word === "hallmark") hallmarks[condition] = (hallmarks[condition] ?? 0) + 1;
+      const explains = word === "hallmark" || !findings.isCircumstance[f];
+      if (speaks[condition] !== EXPLAINS) speaks[condition] = explains ? EXPLAINS : CIRCUMSTANCES;
     }
   }
-  settleExclusions(flow, scores, hallmarks, excluded);
-  return { scores, spoken, hallmarks };
+  settleExclusions(flow, sums, hallmarks, excluded);
+  const contenders: number[] = [];
+  const marked: number[] = [];
+  for (let c = 0; c < speaks.length; c++) {
+    if (speaks[c] === EXPLAINS) contenders.push(c);
+    if ((hallmarks[c] ?? 0) > 0) marked.push(c);
+  }
+  return { known, sums, speaks, hallmarks, contenders, marked, described: [], leftOver: new Map() };
 }
 
 /** An `excludes` is overruled by a hallmark of the same condition: then it merely speaks against. */
 function settleExclusions(
   flow: Flow,
-  scores: Int16Array,
-  hallmarks: Uint8Array,
-  excluded: Uint8Array,
+  sums: number[],
+  hallmarks: readonly number[],
+  excluded: readonly number[],
 ): void {
-  const { against, excludes } = flow.edition.weights.present;
   for (let c = 0; c < excluded.length; c++) {
     const times = excluded[c] ?? 0;
-    if (times === 0) continue;
-    scores[c] = (scores[c] ?? 0) + times * ((hallmarks[c] ?? 0) > 0 ? against : excludes);
+    if (times > 0) sums[c] = (sums[c] ?? 0) + times * exclusion(flow, (hallmarks[c] ?? 0) > 0);
   }
 }
 
-/**
- * Between equals, the kind that is met more often: sick houseplants suffer from care and surroundings first, from pests
- * and infections less (UC IPM Pest Notes 74172; Clemson HGIC 2251).
- */
-const likelierKinds: readonly ConditionKind[] = ["abiotic", "harmless", "pest", "pathogen"];
+function exclusion(flow: Flow, hasHallmark: boolean): number {
+  const { against, excludes } = flow.edition.weights.present;
+  return hasHallmark ? against : excludes;
+}
 
-function rank(flow: Flow, scores: Int16Array, spoken: Uint8Array): number[] {
-  const { conditions } = flow.edition;
-  const order = Array.from({ length: flow.evidence.size }, (_, c) => c);
+/** Decides on a leader. `start`: what the host plant and the base rates give each condition. */
+export function decide(flow: Flow, weighed: Weighed, start: Int16Array): Decision {
+  const { contenders, sums } = weighed;
+  const leader = best(flow, contenders, sums, start);
+  if (leader < 0) return { leader, beside: [], rival: -1, lead: 0, standing: "undetermined" };
+  const beside = findBeside(flow, weighed, start, leader);
+  const rival = findRival(flow, weighed, start, leader, beside);
+  const score = (c: number) => (sums[c] ?? 0) + (start[c] ?? 0);
+  const { silentRival } = flow.edition.weights;
+  const lead = score(leader) - (rival < 0 ? silentRival : Math.max(silentRival, score(rival)));
+  return { leader, beside, rival, lead, standing: standingOf(flow, weighed, leader, lead) };
+}
+
+function standingOf(flow: Flow, weighed: Weighed, leader: number, lead: number): Standing {
+  const { lead: leads } = flow.edition.weights;
+  const hasHallmark = (weighed.hallmarks[leader] ?? 0) > 0;
+  if (hasHallmark && lead >= leads.suspected) return "suspected";
+  if (lead >= leads.leaning && (hasHallmark || isDescribed(flow, weighed, leader))) {
+    return "leaning";
+  }
+  return "undetermined";
+}
+
+/** At least two things speak for the condition, one of them more than a vague first word: enough to lean on. */
+function isDescribed(flow: Flow, { known, described }: Weighed, condition: number): boolean {
+  const before = described[condition];
+  if (before !== undefined) return before;
+  let speaking = 0;
+  let sharp = 0;
+  const explains = flow.evidence.explains[condition];
+  for (let f = 0; f < known.length; f++) {
+    if (explains?.[f] !== 1 || !counts(flow.findings, known, f)) continue;
+    speaking++;
+    if (flow.edition.findings[f]?.vague === false) sharp++;
+  }
+  const is = speaking >= 2 && sharp >= 1;
+  described[condition] = is;
+  return is;
+}
+
+/** The best of some conditions: highest score, then the likelier kind, then the order of the edition. -1 for none. */
+function best(
+  flow: Flow,
+  among: readonly number[],
+  sums: readonly number[],
+  start: Int16Array,
+  isOut?: (condition: number) => boolean,
+): number {
+  const { kindRank } = flow.evidence;
+  let leader = -1;
+  let most = 0;
+  for (const c of among) {
+    const score = (sums[c] ?? 0) + (start[c] ?? 0);
+    if ((leader >= 0 && score < most) || isOut?.(c)) continue;
+    if (leader >= 0 && score === most && (kindRank[c] ?? 0) >= (kindRank[leader] ?? 0)) continue;
+    leader = c;
+    most = score;
+  }
+  return leader;
+}
+
+function rank(flow: Flow, scores: Int16Array, speaks: readonly number[]): number[] {
   // What explains something comes before what merely is common, and nobody is told "harmless" for no reason.
-  const kind = (c: number) => conditions[c]?.kind ?? "harmless";
-  const group = (c: number) => (spoken[c] === EXPLAINS ? 0 : kind(c) === "harmless" ? 2 : 1);
-  return order.sort(
+  const group = (c: number) =>
+    speaks[c] === EXPLAINS ? 0 : flow.edition.conditions[c]?.kind === "harmless" ? 2 : 1;
+  const { kindRank } = flow.evidence;
+  return Array.from({ length: flow.evidence.size }, (_, c) => c).sort(
     (a, b) =>
       group(a) - group(b) ||
       (scores[b] ?? 0) - (scores[a] ?? 0) ||
-      likelierKinds.indexOf(kind(a)) - likelierKinds.indexOf(kind(b)) ||
+      (kindRank[a] ?? 0) - (kindRank[b] ?? 0) ||
       a - b,
   );
 }
 
 /** Takes away what the leader explains and looks again for a condition that still has a hallmark. */
-function findBeside(
-  flow: Flow,
-  known: Uint8Array,
-  host: string | null,
-  contenders: readonly number[],
-): number[] {
-  const { evidence, edition } = flow;
+function findBeside(flow: Flow, weighed: Weighed, start: Int16Array, leader: number): number[] {
+  const { marked } = weighed;
+  if (marked.length === 0 || (marked.length === 1 && marked[0] === leader)) return nobody;
   const beside: number[] = [];
-  const [leader = -1, ...candidates] = contenders;
-  const explained = new Set(evidence.explains[leader]);
   while (beside.length < MOST_BESIDE) {
-    const left = candidates.filter((c) => hasOpenHallmark(flow, known, explained, c));
-    if (left.length === 0) break;
-    const { scores, spoken } = tally(flow, known, evidence.start(host), explained);
-    const next = rank(flow, scores, spoken).find(
-      (c) => left.includes(c) && (scores[c] ?? 0) >= edition.weights.silentRival,
-    );
-    if (next === undefined) break;
+    const { open, sums } = leftOver(flow, weighed, leader, beside[0]);
+    const next = best(flow, open, sums, start, (c) => beside.includes(c));
+    if (next < 0 || (sums[next] ?? 0) + (start[next] ?? 0) < flow.edition.weights.silentRival) break;
     beside.push(next);
-    candidates.splice(candidates.indexOf(next), 1);
-    for (const finding of evidence.explains[next] ?? []) explained.add(finding);
   }
   return beside;
 }
 
+/** Conditions with a hallmark that neither cause explains, and what speaks for them without the explained findings. */
+interface LeftOver {
+  open: number[];
+  /** Decibans by condition, filled in for `open` only. */
+  sums: number[];
+}
+
+function leftOver(flow: Flow, weighed: Weighed, leader: number, second = -1): LeftOver {
+  const key = leader * (flow.evidence.size + 1) + second + 1;
+  let found = weighed.leftOver.get(key);
+  if (!found) {
+    const { explains } = flow.evidence;
+    const explained = [leader, second].flatMap((c) => explains[c] ?? []);
+    const open = weighed.marked.filter(
+      (c) => c !== leader && c !== second && hasOpenHallmark(flow, weighed, explained, c),
+    );
+    const sums: number[] = [];
+    for (const c of open) sums[c] = sumWithout(flow, weighed.known, explained, c);
+    found = { open, sums };
+    weighed.leftOver.set(key, found);
+  }
+  return found;
+}
+
+function isIn(masks: readonly Mask[], finding: number): boolean {
+  for (const mask of masks) if (mask[finding] === 1) return true;
+  return false;
+}
+
+/** What speaks for and against one condition when the explained findings are taken away. */
+function sumWithout(flow: Flow, known: Uint8Array, explained: readonly Mask[], condition: number): number {
+  let sum = 0;
+  let excluded = 0;
+  let hasHallmark = false;
+  for (const { finding, state, word, weight } of flow.evidence.rows[condition] ?? []) {
+    if (known[finding] !== state) continue;
+    const present = state === PRESENT;
+    if (present && (isIn(explained, finding) || !counts(flow.findings, known, finding))) continue;
+    if (word === "excludes") excluded++;
+    else sum += weight;
+    if (present && word === "hallmark") hasHallmark = true;
+  }
+  return sum + excluded * exclusion(flow, hasHallmark);
+}
+
 function hasOpenHallmark(
   flow: Flow,
-  known: Uint8Array,
-  explained: ReadonlySet<number>,
+  { known }: Weighed,
+  explained: readonly Mask[],
   condition: number,
 ): boolean {
   for (const finding of flow.evidence.hallmarks[condition] ?? []) {
-    if (known[finding] === PRESENT && !explained.has(finding)) return true;
+    if (known[finding] === PRESENT && !isIn(explained, finding)) return true;
   }
   return false;
 }
@@ -184,10 +264,11 @@ function hasOpenHallmark(
 /** The best condition that is a rival: not a second cause, not a partner of the leader. */
 function findRival(
   flow: Flow,
+  { contenders, sums }: Weighed,
+  start: Int16Array,
+  leader: number,
   beside: readonly number[],
-  [leader, ...others]: readonly number[],
 ): number {
-  if (leader === undefined) return -1;
   const linked = flow.evidence.linked[leader];
-  return others.find((c) => !beside.includes(c) && !linked?.has(c)) ?? -1;
+  return best(flow, contenders, sums, start, (c) => c === leader || beside.includes(c) || linked?.[c] === 1);
 }

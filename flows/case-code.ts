@@ -13,9 +13,7 @@ export const codeProblemCodes = [
 ] as const;
 export type CodeProblem = (typeof codeProblemCodes)[number];
 
-export type CodeReading =
-  | { ok: true; case: Case }
-  | { ok: false; code: CodeProblem; sentence: string };
+export type CodeReading = { ok: true; case: Case } | { ok: false; code: CodeProblem; sentence: string };
 
 /** Longest code that is read, spacing included. Real ones have about ten characters. */
 export const LONGEST_CODE = 200;
@@ -128,10 +126,7 @@ class Digits {
   }
 
   value(): bigint {
-    return this.#digits.reduceRight(
-      (value, { digit, radix }) => value * BigInt(radix) + BigInt(digit),
-      0n,
-    );
+    return this.#digits.reduceRight((value, { digit, radix }) => value * BigInt(radix) + BigInt(digit), 0n);
   }
 }
 

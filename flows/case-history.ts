@@ -1,7 +1,7 @@
 import { type Case, giveAnswer, newCase } from "./case.ts";
 import type { Question, Standing } from "./edition.ts";
-import { ABSENT, closeFindings, PRESENT } from "./finding-table.ts";
 import { findHosts } from "./find-host.ts";
+import { ABSENT, closeFindings, PRESENT } from "./finding-table.ts";
 import { type Flow, NOT_SURE, type Reply } from "./flow.ts";
 import { nextQuestion } from "./next-question.ts";
 import { makePlan } from "./plan.ts";

@@ -41,7 +41,11 @@ export function editionOf(query: string): number | undefined {
 export function readLink(flow: Flow, query: string): { case: Case; problems: LinkProblem[] } {
   const problems: LinkProblem[] = [];
   if (query.length > LONGEST_LINK) {
-    problems.push({ code: "TOO_LONG", part: "", sentence: "This link is too long to be one of ours. We start afresh." });
+    problems.push({
+      code: "TOO_LONG",
+      part: "",
+      sentence: "This link is too long to be one of ours. We start afresh.",
+    });
     return { case: newCase(flow), problems };
   }
   const answers: Answer[] = [];
@@ -100,7 +104,8 @@ const sentences: Record<LinkProblem["code"], (part: string) => string> = {
   BAD_EDITION: (part) => `“${part}” is not the number of an edition. We use today's.`,
   UNKNOWN_QUESTION: (part) => `We do not know “${part}”. We kept the rest.`,
   UNKNOWN_ANSWER: (part) => `“${part}” is not one of the answers. We kept the rest and ask again.`,
-  UNKNOWN_PLANT: (part) => `We do not know a plant called “${part}”. Choose one from the list, or go on without.`,
+  UNKNOWN_PLANT: (part) =>
+    `We do not know a plant called “${part}”. Choose one from the list, or go on without.`,
   CONTRADICTION: (part) => `“${part}” says something else than before. We kept the first answer.`,
 };
 

@@ -114,8 +114,7 @@ function dropStale(flow: Flow, kase: Case, changedAt: number): Change {
   for (const answer of kase.answers.slice(changedAt + 1)) {
     const prompt = flow.promptById.get(answer.to);
     const { known } = know(flow, { ...kase, answers: kept });
-    const stale =
-      prompt !== undefined && prompt.question.kind === "finding" && !applies(prompt, known);
+    const stale = prompt !== undefined && prompt.question.kind === "finding" && !applies(prompt, known);
     (stale ? dropped : kept).push(answer);
   }
   return { case: { ...kase, answers: kept }, dropped };

@@ -43,9 +43,7 @@ export type Inline =
   | { t: "link"; to: string; of: Inline[] }
   | { t: "break" };
 
-export type Block =
-  | { t: "p"; of: Inline[] }
-  | { t: "list"; ordered: boolean; items: Block[][] };
+export type Block = { t: "p"; of: Inline[] } | { t: "list"; ordered: boolean; items: Block[][] };
 
 export interface Finding {
   id: string;

@@ -1,5 +1,5 @@
-import type { Condition, Edition, Host } from "./edition.ts";
-import type { FindingTable } from "./finding-table.ts";
+import type { Condition, ConditionKind, Edition, Host } from "./edition.ts";
+import { ABSENT, type FindingTable, PRESENT } from "./finding-table.ts";
 
 /** The four words of evidence, as small integers for the columns. */
 export const evidenceWords = ["hallmark", "supports", "against", "excludes"] as const;
@@ -12,6 +12,23 @@ export interface Bearing {
   weight: number;
 }
 
+/**
+ * Between equals, the kind that is met more often comes first: sick houseplants suffer from care and surroundings before
+ * pests and infections (UC IPM Pest Notes 74172; Clemson HGIC 2251).
+ */
+const likelierKinds: readonly ConditionKind[] = ["abiotic", "harmless", "pest", "pathogen"];
+
+/** What one finding means for one condition, when present or when absent. */
+export interface Row {
+  finding: number;
+  state: typeof PRESENT | typeof ABSENT;
+  word: EvidenceWord;
+  weight: number;
+}
+
+/** 1 for each index that is in the set. */
+export type Mask = Uint8Array;
+
 /** Evidence by finding (columns) and by host plant. All weights are whole decibans. */
 export interface EvidenceTable {
   size: number;
@@ -19,16 +36,21 @@ export interface EvidenceTable {
   /** `present[finding]`: what it means when the finding is there; `absent[finding]`: when it was looked for and is not. */
   present: readonly (readonly Bearing[])[];
   absent: readonly (readonly Bearing[])[];
+  /** `rows[condition]`: the same bearings by condition. */
+  rows: readonly (readonly Row[])[];
   /** Start value of every condition: how common it is, and what the host plant says. `null` is a plant not known. */
   start(host: string | null): Int16Array;
   /** `explains[c]`: findings that condition `c` would produce. */
-  explains: readonly ReadonlySet<number>[];
-  hallmarks: readonly ReadonlySet<number>[];
+  explains: readonly Mask[];
+  /** `hallmarks[c]`: its hallmark findings. */
+  hallmarks: readonly (readonly number[])[];
   /** `linked[c]`: conditions that bring `c` on or that `c` brings: partners, not rivals. */
-  linked: readonly ReadonlySet<number>[];
+  linked: readonly Mask[];
   /** `alike[c]`: look-alikes named by either side. */
-  alike: readonly ReadonlySet<number>[];
+  alike: readonly Mask[];
   broughtOnBy: readonly (readonly number[])[];
+  /** Place of each condition's kind among the kinds, the likeliest first. */
+  kindRank: Uint8Array;
 }
 
 export function tabulateEvidence(edition: Edition, findings: FindingTable): EvidenceTable {
@@ -46,6 +68,7 @@ export function tabulateEvidence(edition: Edition, findings: FindingTable): Evid
     index,
     present,
     absent,
+    rows: conditions.map((_, c) => [...rowsOf(present, PRESENT, c), ...rowsOf(absent, ABSENT, c)]),
     start(host) {
       const found = starts.get(host);
       if (found) return found;
@@ -54,19 +77,32 @@ export function tabulateEvidence(edition: Edition, findings: FindingTable): Evid
       starts.set(host, made);
       return made;
     },
-    explains: conditions.map(
-      ({ evidence }) =>
-        new Set([...evidence.hallmark, ...evidence.supports].map((id) => findings.at(id))),
+    explains: conditions.map(({ evidence }) =>
+      maskOf(
+        findings.size,
+        [...evidence.hallmark, ...evidence.supports].map((id) => findings.at(id)),
+      ),
     ),
-    hallmarks: conditions.map(
-      ({ evidence }) => new Set(evidence.hallmark.map((id) => findings.at(id))),
-    ),
+    hallmarks: conditions.map(({ evidence }) => evidence.hallmark.map((id) => findings.at(id))),
     linked: relate(conditions, index, (condition) => [...condition.broughtOnBy, ...condition.brings]),
     alike: relate(conditions, index, (condition) => condition.looksLike.map(({ other }) => other)),
-    broughtOnBy: conditions.map(({ broughtOnBy }) =>
-      broughtOnBy.flatMap((id) => index.get(id) ?? []),
-    ),
+    broughtOnBy: conditions.map(({ broughtOnBy }) => broughtOnBy.flatMap((id) => index.get(id) ?? [])),
+    kindRank: Uint8Array.from(conditions, ({ kind }) => likelierKinds.indexOf(kind)),
   };
+}
+
+function maskOf(size: number, members: readonly number[]): Mask {
+  const mask = new Uint8Array(size);
+  for (const member of members) mask[member] = 1;
+  return mask;
+}
+
+function rowsOf(columns: readonly (readonly Bearing[])[], state: Row["state"], c: number): Row[] {
+  return columns.flatMap((bearings, finding) =>
+    bearings.flatMap(({ condition, word, weight }) =>
+      condition === c ? [{ finding, state, word, weight }] : [],
+    ),
+  );
 }
 
 function fillColumns(
@@ -117,14 +153,14 @@ function relate(
   conditions: readonly Condition[],
   index: ReadonlyMap<string, number>,
   others: (condition: Condition) => readonly string[],
-): Set<number>[] {
-  const related = conditions.map(() => new Set<number>());
+): Mask[] {
+  const related = conditions.map(() => new Uint8Array(conditions.length));
   conditions.forEach((condition, c) => {
     for (const id of others(condition)) {
       const other = index.get(id);
       if (other === undefined || other === c) continue;
-      related[c]?.add(other);
-      related[other]?.add(c);
+      related[c]?.fill(1, other, other + 1);
+      related[other]?.fill(1, c, c + 1);
     }
   });
   return related;

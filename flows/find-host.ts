@@ -51,7 +51,11 @@ function normalize(text: string): string {
     .replace(/[^a-z0-9]+/g, " ")
     .trim()
     .split(" ")
-    .map((word) => (word.length > 4 && word.endsWith("s") && !word.endsWith("ss") && !word.endsWith("us") ? word.slice(0, -1) : word))
+    .map((word) =>
+      word.length > 4 && word.endsWith("s") && !word.endsWith("ss") && !word.endsWith("us")
+        ? word.slice(0, -1)
+        : word,
+    )
     .join(" ");
 }
 

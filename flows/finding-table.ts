@@ -27,9 +27,7 @@ export function tabulateFindings(findings: readonly Finding[]): FindingTable {
   };
   const direct = findings.map((finding) => finding.implies.map(at));
   const vaguer = findings.map((_, i) => reach(i, direct));
-  const sharper = findings.map((_, i) =>
-    findings.flatMap((_, j) => (vaguer[j]?.includes(i) ? [j] : [])),
-  );
+  const sharper = findings.map((_, i) => findings.flatMap((_, j) => (vaguer[j]?.includes(i) ? [j] : [])));
   const combines = findings.flatMap((finding, whole) =>
     finding.combines.length > 0 ? [{ whole, parts: finding.combines.map(at) }] : [],
   );
@@ -83,8 +81,7 @@ function markPresent(table: FindingTable, into: Uint8Array, finding: number): vo
 
 /** True when a present finding counts as evidence: nothing sharper that implies it is present too. */
 export function counts(table: FindingTable, known: Uint8Array, finding: number): boolean {
-  return (
-    known[finding] === PRESENT &&
-    !(table.sharper[finding] ?? []).some((sharper) => known[sharper] === PRESENT)
-  );
+  if (known[finding] !== PRESENT) return false;
+  for (const sharper of table.sharper[finding] ?? []) if (known[sharper] === PRESENT) return false;
+  return true;
 }

@@ -1,13 +1,4 @@
-import type {
-  Condition,
-  Edition,
-  Fact,
-  Finding,
-  Host,
-  Question,
-  Remedy,
-  Source,
-} from "./edition.ts";
+import type { Condition, Edition, Fact, Finding, Host, Question, Remedy, Source } from "./edition.ts";
 import { type EvidenceTable, tabulateEvidence } from "./evidence-table.ts";
 import { type FindingTable, tabulateFindings } from "./finding-table.ts";
 

@@ -1,4 +1,4 @@
-import { type Assessment, assess } from "./assess.ts";
+import { type Decision, decide, type Weighed, weigh } from "./assess.ts";
 import { applies, type Case, type Knowledge, know } from "./case.ts";
 import type { Question } from "./edition.ts";
 import { UNKNOWN } from "./finding-table.ts";
@@ -23,9 +23,9 @@ export function nextQuestion(flow: Flow, kase: Case): Question | null {
 export function openQuestions(flow: Flow, kase: Case): Question[] {
   const knowledge = know(flow, kase);
   const next = nextQuestion(flow, kase);
-  const open = flow.prompts
-    .filter((prompt) => isOpen(prompt, knowledge) && applies(prompt, knowledge.known))
-    .map((prompt) => prompt.question);
+  const open = offers(flow, knowledge.known, (id) => knowledge.answered.has(id)).map(
+    ({ prompt }) => prompt.question,
+  );
   if (flow.hostQuestion && knowledge.host === undefined) open.unshift(flow.hostQuestion);
   return next ? [next, ...open.filter((question) => question.id !== next.id)] : open;
 }
@@ -38,28 +38,63 @@ function isBlank(flow: Flow, kase: Case): boolean {
 }
 
 /** The next question about the plant itself, without the opening and the host plant. */
-export function nextPrompt(flow: Flow, knowledge: Knowledge): Prompt | undefined {
-  const opening = flow.edition.conversation.opening;
+export function nextPrompt(flow: Flow, { known, host, answered }: Knowledge): Prompt | undefined {
+  const { opening, mostQuestions } = flow.edition.conversation;
   let asked = 0;
   for (const { question } of flow.prompts) {
-    if (question.id !== opening && knowledge.answered.has(question.id)) asked++;
+    if (question.id !== opening && answered.has(question.id)) asked++;
   }
-  if (asked >= flow.edition.conversation.mostQuestions) return undefined;
-  const assessment = assess(flow, knowledge.known, knowledge.host);
-  return flow.prompts.find(
-    (prompt) =>
-      prompt.question.id !== opening &&
-      isOpen(prompt, knowledge) &&
-      applies(prompt, knowledge.known) &&
-      matters(flow, knowledge.known, assessment, prompt),
-  );
+  if (asked >= mostQuestions) return undefined;
+  const weighed = weigh(flow, known);
+  const start = flow.evidence.start(host ?? null);
+  const decision = decide(flow, weighed, start);
+  const open = offers(flow, known, (id) => answered.has(id));
+  return open.find((offer) => matters(flow, weighed, start, decision, offer))?.prompt;
 }
 
-function isOpen(prompt: Prompt, { answered, known }: Knowledge): boolean {
-  if (answered.has(prompt.question.id)) return false;
-  return prompt.replies.some((reply) =>
-    [...reply.present, ...reply.absent].some((finding) => known[finding] === UNKNOWN),
-  );
+/** A question that may be asked now, and what each of its replies would add to each condition. */
+export interface Offer {
+  prompt: Prompt;
+  gains: readonly Gains[];
+}
+
+/** What a reply adds: parallel lists of conditions and decibans. */
+interface Gains {
+  conditions: readonly number[];
+  decibans: readonly number[];
+}
+
+/** The questions that are open and whose condition for asking holds, in the editor's order. */
+export function offers(flow: Flow, known: Uint8Array, isAnswered: (question: string) => boolean): Offer[] {
+  const open: Offer[] = [];
+  for (const prompt of flow.prompts) {
+    if (prompt === flow.prompts[0] || isAnswered(prompt.question.id) || !applies(prompt, known)) continue;
+    const gains = prompt.replies.map((reply) => gainsOf(flow, known, reply));
+    if (gains.some(({ conditions }) => conditions.length > 0)) open.push({ prompt, gains });
+  }
+  return open;
+}
+
+/** What a reply would add to each condition, from findings not known yet. */
+function gainsOf(flow: Flow, known: Uint8Array, reply: Reply): Gains {
+  const conditions: number[] = [];
+  const decibans: number[] = [];
+  const add = (bearings: Flow["evidence"]["present"][number] | undefined) => {
+    for (const { condition, weight } of bearings ?? []) {
+      const at = conditions.indexOf(condition);
+      if (at < 0) {
+        conditions.push(condition);
+        decibans.push(weight);
+      } else decibans[at] = (decibans[at] ?? 0) + weight;
+    }
+  };
+  for (const finding of reply.present) {
+    if (known[finding] === UNKNOWN) add(flow.evidence.present[finding]);
+  }
+  for (const finding of reply.absent) {
+    if (known[finding] === UNKNOWN) add(flow.evidence.absent[finding]);
+  }
+  return { conditions, decibans };
 }
 
 /**
@@ -70,60 +105,30 @@ function isOpen(prompt: Prompt, { answered, known }: Knowledge): boolean {
  */
 export function matters(
   flow: Flow,
-  known: Uint8Array,
-  assessment: Assessment,
-  prompt: Prompt,
+  { sums }: Weighed,
+  start: Int16Array,
+  decision: Decision,
+  offer: Offer,
 ): boolean {
-  const { leader, standing } = assessment;
+  const { leader, standing, lead } = decision;
   if (leader < 0) return true;
-  return prompt.replies.some((reply) => {
-    const gains = gainsOf(flow, known, reply);
-    return standing === "suspected"
-      ? unseats(flow, assessment, gains)
-      : moves(flow, assessment, gains);
-  });
-}
-
-function moves(flow: Flow, { scores, leader }: Assessment, gains: ReadonlyMap<number, number>): boolean {
-  const own = gains.get(leader) ?? 0;
-  if (own > 0) return true;
-  const mark = (scores[leader] ?? 0) + own - flow.edition.weights.reach;
-  for (const [c, gain] of gains) {
-    if (c !== leader && gain > own && (scores[c] ?? 0) + gain >= mark) return true;
+  const { reach, lead: leads } = flow.edition.weights;
+  const settled = standing === "suspected";
+  const alike = flow.evidence.alike[leader];
+  const behind = flow.evidence.broughtOnBy[leader] ?? [];
+  const top = (sums[leader] ?? 0) + (start[leader] ?? 0);
+  for (const { conditions, decibans } of offer.gains) {
+    const own = decibans[conditions.indexOf(leader)] ?? 0;
+    if (settled ? own < 0 && lead + own < leads.suspected : own > 0) return true;
+    const mark = top + own - (settled ? leads.suspected - 1 : reach);
+    for (let i = 0; i < conditions.length; i++) {
+      const c = conditions[i] ?? 0;
+      const gain = decibans[i] ?? 0;
+      if (c === leader) continue;
+      if (settled && gain > 0 && behind.includes(c)) return true;
+      if (gain <= own || (settled && alike?.[c] !== 1)) continue;
+      if ((sums[c] ?? 0) + (start[c] ?? 0) + gain >= mark) return true;
+    }
   }
   return false;
-}
-
-function unseats(
-  flow: Flow,
-  { scores, leader, lead }: Assessment,
-  gains: ReadonlyMap<number, number>,
-): boolean {
-  const own = gains.get(leader) ?? 0;
-  const need = flow.edition.weights.lead.suspected;
-  if (own < 0 && lead + own < need) return true;
-  const mark = (scores[leader] ?? 0) + own - need;
-  for (const c of flow.evidence.alike[leader] ?? []) {
-    const gain = gains.get(c) ?? 0;
-    if (gain > own && (scores[c] ?? 0) + gain > mark) return true;
-  }
-  return (flow.evidence.broughtOnBy[leader] ?? []).some((c) => (gains.get(c) ?? 0) > 0);
-}
-
-/** What a reply would add to each condition, from findings not known yet. */
-function gainsOf(flow: Flow, known: Uint8Array, reply: Reply): Map<number, number> {
-  const gains = new Map<number, number>();
-  for (const finding of reply.present) {
-    if (known[finding] !== UNKNOWN) continue;
-    for (const { condition, weight } of flow.evidence.present[finding] ?? []) {
-      gains.set(condition, (gains.get(condition) ?? 0) + weight);
-    }
-  }
-  for (const finding of reply.absent) {
-    if (known[finding] !== UNKNOWN) continue;
-    for (const { condition, weight } of flow.evidence.absent[finding] ?? []) {
-      gains.set(condition, (gains.get(condition) ?? 0) + weight);
-    }
-  }
-  return gains;
 }

@@ -1,5 +1,14 @@
 import { type Case, type Knowledge, know } from "./case.ts";
-import { type Fact, facts, type Host, methods, type NeverWhen, phases, type Phase, type Remedy } from "./edition.ts";
+import {
+  type Fact,
+  facts,
+  type Host,
+  methods,
+  type NeverWhen,
+  type Phase,
+  phases,
+  type Remedy,
+} from "./edition.ts";
 import type { Flow, Prompt } from "./flow.ts";
 import type { Verdict } from "./verdict.ts";
 
@@ -73,9 +82,7 @@ export function openFacts(flow: Flow, knowledge: Knowledge, verdict: Verdict): F
   return facts.filter(
     (fact) =>
       factState(fact, knowledge, host) === "unknown" &&
-      wanted.some(
-        ({ remedy }) => remedy.neverWhen.includes(fact) || remedy.cautions[fact].length > 0,
-      ),
+      wanted.some(({ remedy }) => remedy.neverWhen.includes(fact) || remedy.cautions[fact].length > 0),
   );
 }
 
@@ -145,8 +152,5 @@ function forbids(
 
 function cautionsFor(remedy: Remedy, states: ReadonlyMap<Fact, FactState>): string[] {
   const { cautions } = remedy;
-  return [
-    ...cautions.always,
-    ...facts.flatMap((fact) => (states.get(fact) === "no" ? [] : cautions[fact])),
-  ];
+  return [...cautions.always, ...facts.flatMap((fact) => (states.get(fact) === "no" ? [] : cautions[fact]))];
 }

@@ -1,4 +1,4 @@
-import { type Assessment, assess } from "./assess.ts";
+import { type Assessment, assess, EXPLAINS, SILENT } from "./assess.ts";
 import { type Case, type Knowledge, know } from "./case.ts";
 import type { Block, Condition, Standing } from "./edition.ts";
 import { type EvidenceWord, hostWord } from "./evidence-table.ts";
@@ -60,7 +60,7 @@ export function judgeKnown(flow: Flow, knowledge: Knowledge, found: Assessment):
     lead: found.lead,
     candidates: found.ranking.flatMap((c) => {
       const condition = conditions[c];
-      return condition ? [explain(flow, knowledge, condition, c, found.scores[c] ?? 0)] : [];
+      return condition ? [explain(flow, knowledge, condition, c, found)] : [];
     }),
     separatingCheck: leader ? separate(flow, found, leader) : null,
     bringSample: found.standing === "undetermined" || leader?.needsSample === true,
@@ -72,7 +72,7 @@ function explain(
   { known, host }: Knowledge,
   condition: Condition,
   c: number,
-  weight: number,
+  found: Assessment,
 ): Candidate {
   const reasons: Reason[] = [];
   known.forEach((state, f) => {
@@ -97,9 +97,9 @@ function explain(
   reasons.sort((a, b) => Math.abs(b.weight) - Math.abs(a.weight));
   return {
     condition: condition.id,
-    weight,
-    hasHallmark: reasons.some(({ word, known }) => word === "hallmark" && known === "present"),
-    speaks: reasons.some(({ word, known, weight }) => known === "present" && weight > 0 && word !== "prone"),
+    weight: found.scores[c] ?? 0,
+    hasHallmark: (found.weighed.hallmarks[c] ?? 0) > 0,
+    speaks: found.weighed.speaks[c] !== SILENT,
     reasonsFor: reasons.filter((reason) => reason.weight > 0),
     reasonsAgainst: reasons.filter((reason) => reason.weight < 0),
   };
@@ -108,7 +108,10 @@ function explain(
 /** The check against the nearest rival that either side names; else against the first look-alike of the leader. */
 function separate(flow: Flow, found: Assessment, leader: Condition): Verdict["separatingCheck"] {
   const { conditions } = flow.edition;
-  const rivals = found.contenders.slice(1).map((c) => conditions[c]);
+  const rivals = found.ranking
+    .filter((c) => found.weighed.speaks[c] === EXPLAINS)
+    .slice(1)
+    .map((c) => conditions[c]);
   for (const rival of rivals) {
     if (!rival) continue;
     const named =

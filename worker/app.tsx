@@ -16,8 +16,8 @@ import { icon } from "./demo/icon.ts";
 import type { Shelf } from "./editions.ts";
 import { CheckPage } from "./pages/check-page.tsx";
 import { MessagePage } from "./pages/message-page.tsx";
-import { pageSheet } from "./pages/page-sheet.ts";
 import { renderPage } from "./pages/page.tsx";
+import { pageSheet } from "./pages/page-sheet.ts";
 import { LONGEST_QUERY, secureAnswers } from "./security.ts";
 import type { Setting } from "./setting.ts";
 
@@ -34,7 +34,8 @@ export function makeApp({ shelf, now }: AppParts) {
   app.use(async (c, next) => {
     c.set("openEditions", (asked) => shelf.open(c.env?.DB, now(), asked));
     if (new URL(c.req.url).search.length <= LONGEST_QUERY) return next();
-    if (isApi(c)) return sendProblem(c, "query-too-long", `A query may have ${LONGEST_QUERY} characters at most.`);
+    if (isApi(c))
+      return sendProblem(c, "query-too-long", `A query may have ${LONGEST_QUERY} characters at most.`);
     return sendMessage(c, 414, words.tooLongTitle, words.tooLong);
   });
   app.route("/api", makeApi());
@@ -98,10 +99,21 @@ async function openCode(c: Context<Setting>, code: string): Promise<Response> {
   const editions = await c.var.openEditions(editionOfCode(code));
   const read = readCode((number) => editionNumbered(editions, number), code);
   if (!read.ok) return sendMessage(c, 404, words.codeTitle, read.sentence);
-  return c.redirect(hrefToCheck(editionNumbered(editions, read.case.edition) ?? editions.live, read.case), 303);
+  return c.redirect(
+    hrefToCheck(editionNumbered(editions, read.case.edition) ?? editions.live, read.case),
+    303,
+  );
 }
 
-async function sendMessage(c: Context<Setting>, status: 200 | 404 | 405 | 414 | 500, title: string, sentence: string) {
+async function sendMessage(
+  c: Context<Setting>,
+  status: 200 | 404 | 405 | 414 | 500,
+  title: string,
+  sentence: string,
+) {
   const { live } = await c.var.openEditions();
-  return c.html(renderPage(<MessagePage shop={live.edition.shop} title={title} sentence={sentence} />), status);
+  return c.html(
+    renderPage(<MessagePage shop={live.edition.shop} title={title} sentence={sentence} />),
+    status,
+  );
 }

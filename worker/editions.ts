@@ -46,7 +46,10 @@ export function keepEditions(bundled: Edition): Shelf {
 
   async function look(database: D1Database, asked: number | undefined): Promise<void> {
     const { number, hash } = live.edition;
-    const { results } = await database.prepare(QUERY).bind(asked ?? 0, number, hash).all<Row>();
+    const { results } = await database
+      .prepare(QUERY)
+      .bind(asked ?? 0, number, hash)
+      .all<Row>();
     const current = results.find((row) => row.isLive === 1);
     const wanted = results.find((row) => row.number === asked && row.isLive !== 1);
     const before = live;

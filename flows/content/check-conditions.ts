@@ -29,7 +29,8 @@ function checkPresence({ value, at }: ConditionEntry): Problem[] {
     problems.push(makeProblem("EVIDENCE_MISSING", at(["evidence"]), `Nothing speaks for “${id}”.`));
   }
   if (plan.length === 0) problems.push(makeProblem("PLAN_MISSING", at(["plan"]), `“${id}” has no plan.`));
-  if (sources.length === 0) problems.push(makeProblem("SOURCES_MISSING", at(["sources"]), `“${id}” cites no source.`));
+  if (sources.length === 0)
+    problems.push(makeProblem("SOURCES_MISSING", at(["sources"]), `“${id}” cites no source.`));
   return problems;
 }
 
@@ -54,7 +55,9 @@ function checkWords(
       const other = wordOf.get(id) ?? word;
       wordOf.set(id, other);
       if (other === word) return [];
-      return [makeProblem("EVIDENCE_TWICE", at([key, word, index]), `“${id}” stands under ${other} already.`)];
+      return [
+        makeProblem("EVIDENCE_TWICE", at([key, word, index]), `“${id}” stands under ${other} already.`),
+      ];
     }),
   );
 }

@@ -43,7 +43,9 @@ function checkAsked({ findings, questions }: Content): Problem[] {
   if (!findings.whole || !questions.whole) return [];
   const asked = listAsked({ findings, questions });
   return findings.entries.flatMap(({ value, at }) =>
-    asked.has(value.id) ? [] : [makeProblem("FINDING_NOT_ASKED", at(["id"]), `No answer establishes “${value.id}”.`)],
+    asked.has(value.id)
+      ? []
+      : [makeProblem("FINDING_NOT_ASKED", at(["id"]), `No answer establishes “${value.id}”.`)],
   );
 }
 

@@ -11,7 +11,9 @@ export function checkIds(content: Content): Problem[] {
     ...checkUnique(content.findings.entries.map(locateId)),
     ...checkUnique(content.hosts.entries.map(locateId)),
     ...checkUnique(content.sources.entries.map(locateId)),
-    ...checkUnique(branches.map(({ id }, index) => ({ id, place: content.shop?.at(["branches", index, "id"]) }))),
+    ...checkUnique(
+      branches.map(({ id }, index) => ({ id, place: content.shop?.at(["branches", index, "id"]) })),
+    ),
     ...content.questions.entries.flatMap(({ value, at }) =>
       checkUnique(value.options.map(({ id }, index) => ({ id, place: at(["options", index, "id"]) }))),
     ),
@@ -35,7 +37,9 @@ function checkUnique(located: readonly LocatedId[]): Problem[] {
   return located.flatMap(({ id, place }) => {
     const isNew = !seen.has(id);
     seen.add(id);
-    return isNew || place === undefined ? [] : [makeProblem("ID_TWICE", place, `The id “${id}” is taken already.`)];
+    return isNew || place === undefined
+      ? []
+      : [makeProblem("ID_TWICE", place, `The id “${id}” is taken already.`)];
   });
 }
 

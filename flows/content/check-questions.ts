@@ -58,7 +58,13 @@ function checkHostQuestion({ value, at }: QuestionEntry): Problem[] {
   if (value.id !== "host")
     return [makeProblem("HOST_QUESTION", at(["id"]), `The host question has the id “${value.id}”.`)];
   if (value.options.length === 0) return [];
-  return [makeProblem("HOST_QUESTION", at(["options"]), "The host question has options; it is answered with a plant.")];
+  return [
+    makeProblem(
+      "HOST_QUESTION",
+      at(["options"]),
+      "The host question has options; it is answered with a plant.",
+    ),
+  ];
 }
 
 /** Its answers must speak of the same facts, or one of them would leave a fact open without saying so. */
@@ -71,12 +77,19 @@ function checkFactQuestion({ value, at }: QuestionEntry): Problem[] {
     const place = at(["options", index]);
     if (option.none || option.present.length + option.absent.length > 0) {
       return [
-        makeProblem("FACT_QUESTION", place, `“${option.id}” is about the household and cannot speak of findings.`),
+        makeProblem(
+          "FACT_QUESTION",
+          place,
+          `“${option.id}” is about the household and cannot speak of findings.`,
+        ),
       ];
     }
-    const open = asked.length === 0 ? facts.slice(0, 1) : asked.filter((fact) => option.facts[fact] === undefined);
+    const open =
+      asked.length === 0 ? facts.slice(0, 1) : asked.filter((fact) => option.facts[fact] === undefined);
     if (open.length === 0) return [];
-    return [makeProblem("FACT_QUESTION", place, `“${option.id}” does not say yes or no to: ${open.join(", ")}.`)];
+    return [
+      makeProblem("FACT_QUESTION", place, `“${option.id}” does not say yes or no to: ${open.join(", ")}.`),
+    ];
   });
 }
 
@@ -90,7 +103,11 @@ function checkHostQuestionExists({ questions }: Content): Problem[] {
     );
   }
   return [
-    makeProblem("HOST_QUESTION", { file: "questions/host.md", line: 1, column: 1 }, "There is no question “host”."),
+    makeProblem(
+      "HOST_QUESTION",
+      { file: "questions/host.md", line: 1, column: 1 },
+      "There is no question “host”.",
+    ),
   ];
 }
 
@@ -99,10 +116,14 @@ function checkFactsAsked({ questions }: Content): Problem[] {
   if (!questions.whole) return [];
   const options = questions.entries.flatMap(({ value }) => (value.kind === "fact" ? value.options : []));
   return facts.flatMap((fact) => {
-    const missing = (["yes", "no"] as const).filter((is) => !options.some((option) => option.facts[fact] === is));
+    const missing = (["yes", "no"] as const).filter(
+      (is) => !options.some((option) => option.facts[fact] === is),
+    );
     if (missing.length === 0) return [];
     const place = { file: `questions/${fact}.md`, line: 1, column: 1 };
-    return [makeProblem("FACT_QUESTION", place, `No answer says ${missing.join(" or ")} to the fact “${fact}”.`)];
+    return [
+      makeProblem("FACT_QUESTION", place, `No answer says ${missing.join(" or ")} to the fact “${fact}”.`),
+    ];
   });
 }
 

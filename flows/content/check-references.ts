@@ -41,7 +41,8 @@ export function checkReferences(content: Content): Problem[] {
 }
 
 function makeTargets(content: Content): Targets {
-  const idsOf = ({ ids, whole }: Shelf<unknown>): ReadonlySet<string> | null => (whole || ids.size > 0 ? ids : null);
+  const idsOf = ({ ids, whole }: Shelf<unknown>): ReadonlySet<string> | null =>
+    whole || ids.size > 0 ? ids : null;
   const groups = content.hosts.entries.flatMap(({ value }) => value.groups);
   return {
     finding: { code: "FINDING_UNKNOWN", name: "finding", ids: idsOf(content.findings) },
@@ -61,7 +62,8 @@ function makeTargets(content: Content): Targets {
 function checkUses({ entry, path, ids, target }: Uses): Problem[] {
   return ids.flatMap((id, index) => {
     const place = entry.at([...path, index]);
-    if (ids.indexOf(id) < index) return [makeProblem("LISTED_TWICE", place, `“${id}” stands in this list already.`)];
+    if (ids.indexOf(id) < index)
+      return [makeProblem("LISTED_TWICE", place, `“${id}” stands in this list already.`)];
     if (target.ids === null || target.ids.has(id)) return [];
     const nearest = findNearest(id, target.ids);
     const hint = nearest === null ? undefined : `Did you mean “${nearest}”?`;

@@ -35,7 +35,13 @@ function checkFirstAid({ conversation, remedies }: Content): Problem[] {
   );
   return (conversation?.value.first_aid ?? []).flatMap((id, index) =>
     chemicals.has(id) && conversation
-      ? [makeProblem("FIRST_AID_CHEMICAL", conversation.at(["first_aid", index]), `“${id}” is a chemical remedy.`)]
+      ? [
+          makeProblem(
+            "FIRST_AID_CHEMICAL",
+            conversation.at(["first_aid", index]),
+            `“${id}” is a chemical remedy.`,
+          ),
+        ]
       : [],
   );
 }

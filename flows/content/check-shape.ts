@@ -28,20 +28,29 @@ function describeIssue(issue: z.core.$ZodIssue, yaml: YamlText, base: Path): Pro
   const name = nameOf(inner);
   const value = valueAt(yaml.value, path);
   if (issue.code === "unrecognized_keys") {
-    return issue.keys.map((key) => makeProblem("KEY_UNKNOWN", yaml.keyAt(path, key), `There is no key “${key}” here.`));
+    return issue.keys.map((key) =>
+      makeProblem("KEY_UNKNOWN", yaml.keyAt(path, key), `There is no key “${key}” here.`),
+    );
   }
   const place = yaml.at(path);
   if (value === undefined) return [makeProblem("KEY_MISSING", place, `${name} is missing.`)];
   switch (issue.code) {
     case "invalid_type":
-      if (issue.expected === "int") return [makeProblem("VALUE_BAD", place, `${name} must be a whole number.`)];
-      return [makeProblem("TYPE_WRONG", place, `${name} must be ${shapeNames[issue.expected] ?? issue.expected}.`)];
+      if (issue.expected === "int")
+        return [makeProblem("VALUE_BAD", place, `${name} must be a whole number.`)];
+      return [
+        makeProblem("TYPE_WRONG", place, `${name} must be ${shapeNames[issue.expected] ?? issue.expected}.`),
+      ];
     case "invalid_union":
       return [makeProblem("TYPE_WRONG", place, `${name} ${issue.message}.`)];
     case "invalid_value": {
       const allowed = issue.values.map(String).join(", ");
       return [
-        makeProblem("WORD_UNKNOWN", place, `${name} must be one of: ${allowed}; it is ${JSON.stringify(value)}.`),
+        makeProblem(
+          "WORD_UNKNOWN",
+          place,
+          `${name} must be one of: ${allowed}; it is ${JSON.stringify(value)}.`,
+        ),
       ];
     }
     default:

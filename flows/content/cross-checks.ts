@@ -7,7 +7,15 @@ import { checkRemedies, checkSources } from "./check-remedies.ts";
 import type { Content } from "./content.ts";
 import type { Problem } from "./problems.ts";
 
-const checks = [checkIds, checkReferences, checkFindings, checkQuestions, checkConditions, checkRemedies, checkSources];
+const checks = [
+  checkIds,
+  checkReferences,
+  checkFindings,
+  checkQuestions,
+  checkConditions,
+  checkRemedies,
+  checkSources,
+];
 
 /** What can only be seen with all files side by side. Works on what could be read, so that one bad file hides little. */
 export function crossCheck(content: Content): Problem[] {

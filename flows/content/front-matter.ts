@@ -10,12 +10,18 @@ export interface MarkdownFile {
 }
 
 /** Splits `--- keys --- body`. `markdown` is null when there is no block of keys. */
-export function readFrontMatter(file: string, text: string): { markdown: MarkdownFile | null; problems: Problem[] } {
+export function readFrontMatter(
+  file: string,
+  text: string,
+): { markdown: MarkdownFile | null; problems: Problem[] } {
   const lines = text.split("\n");
   const end = lines.findIndex((line, index) => index > 0 && line.trimEnd() === "---");
   if (lines[0]?.trimEnd() !== "---" || end === -1) {
     const sentence = "The file does not start with keys between two lines ---.";
-    return { markdown: null, problems: [makeProblem("FRONT_MATTER", { file, line: 1, column: 1 }, sentence)] };
+    return {
+      markdown: null,
+      problems: [makeProblem("FRONT_MATTER", { file, line: 1, column: 1 }, sentence)],
+    };
   }
   const { yaml, problems } = readYaml(file, lines.slice(1, end).join("\n"), 1);
   const locate: Locate = (line, column) => ({ file, line: end + 1 + line, column });

@@ -25,7 +25,13 @@ export function checkLimits(files: Files): Problem[] {
     }
     const line = findTooDeep(text);
     if (line === null) return [];
-    return [makeProblem("FILE_LIMITS", { file, line, column: 1 }, "The lists or brackets are nested too deeply here.")];
+    return [
+      makeProblem(
+        "FILE_LIMITS",
+        { file, line, column: 1 },
+        "The lists or brackets are nested too deeply here.",
+      ),
+    ];
   });
 }
 
@@ -47,6 +53,7 @@ function countMarkers(line: string): number {
   let count = 0;
   listOrQuoteMarker.lastIndex = 0;
   // A rule of dashes, and the table line |---|, are no nesting.
-  while (count <= mostMarkers && !/^[-*]{3}/.test(line.trimStart()) && listOrQuoteMarker.test(line)) count += 1;
+  while (count <= mostMarkers && !/^[-*]{3}/.test(line.trimStart()) && listOrQuoteMarker.test(line))
+    count += 1;
   return count;
 }

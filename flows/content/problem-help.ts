@@ -13,9 +13,13 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     means: "A file is in a place where no content file belongs.",
     hint: "Move it to questions, conditions or remedies, or remove it.",
   },
-  FILE_NAME: { means: "The id in a file is not the name of the file.", hint: "Give the file the name of its id." },
+  FILE_NAME: {
+    means: "The id in a file is not the name of the file.",
+    hint: "Give the file the name of its id.",
+  },
   FILE_LIMITS: {
-    means: "A file is longer, or nested more deeply, than any real one; nothing else is read until it is mended.",
+    means:
+      "A file is longer, or nested more deeply, than any real one; nothing else is read until it is mended.",
     hint: "Shorten the file, or take brackets, indents and list marks away.",
   },
   FRONT_MATTER: {
@@ -27,7 +31,10 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     hint: "Check colons, brackets and indents here; put quotes around a text that holds a colon or a #.",
   },
   YAML_DUPLICATE_KEY: { means: "The same key stands twice in one block.", hint: "Keep one of the two." },
-  YAML_ALIAS: { means: "A YAML anchor or alias (& or *) is used.", hint: "Write the value out, or put it in quotes." },
+  YAML_ALIAS: {
+    means: "A YAML anchor or alias (& or *) is used.",
+    hint: "Write the value out, or put it in quotes.",
+  },
   KEY_MISSING: { means: "A required key is missing.", hint: "Add the key." },
   KEY_UNKNOWN: {
     means: "A key is not one that this kind of file has.",
@@ -37,7 +44,10 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     means: "A value has the wrong shape, such as a number for a text.",
     hint: "Write the value in the shape named here; quotes make a number a text.",
   },
-  WORD_UNKNOWN: { means: "A value is not one of the words allowed there.", hint: "Use one of the words named here." },
+  WORD_UNKNOWN: {
+    means: "A value is not one of the words allowed there.",
+    hint: "Use one of the words named here.",
+  },
   VALUE_BAD: {
     means: "A value has the right shape but cannot be right: empty, out of range, badly formed.",
     hint: "Correct the value.",
@@ -67,7 +77,10 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     hint: "Use only paragraphs, lists, *emphasis*, **strong** and links.",
   },
   TEXT_EMPTY: { means: "A text that a reader needs is empty.", hint: "Write at least one sentence." },
-  SECTION_MISSING: { means: "A condition lacks one of its seven headings.", hint: "Add the heading and its text." },
+  SECTION_MISSING: {
+    means: "A condition lacks one of its seven headings.",
+    hint: "Add the heading and its text.",
+  },
   SECTION_UNKNOWN: {
     means: "A condition has a heading that is not one of the seven.",
     hint: "Use the seven headings, spelled exactly.",
@@ -91,7 +104,10 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     hint: "Rename the question.",
   },
   LISTED_TWICE: { means: "A list names the same id twice.", hint: "Remove one of the two." },
-  FINDING_UNKNOWN: { means: "No finding has this id.", hint: "Correct the id, or add the finding to findings.yaml." },
+  FINDING_UNKNOWN: {
+    means: "No finding has this id.",
+    hint: "Correct the id, or add the finding to findings.yaml.",
+  },
   CONDITION_UNKNOWN: { means: "No condition has this id.", hint: "Correct the id, or add the condition." },
   HOST_UNKNOWN: {
     means: "No host plant and no group of host plants has this id.",
@@ -99,7 +115,10 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
   },
   REMEDY_UNKNOWN: { means: "No remedy has this id.", hint: "Correct the id, or add the remedy." },
   QUESTION_UNKNOWN: { means: "No question has this id.", hint: "Correct the id, or add the question." },
-  SOURCE_UNKNOWN: { means: "No source has this id.", hint: "Correct the id, or add the source to sources.yaml." },
+  SOURCE_UNKNOWN: {
+    means: "No source has this id.",
+    hint: "Correct the id, or add the source to sources.yaml.",
+  },
   IMPLIES_CIRCLE: {
     means: "A finding implies itself through others.",
     hint: "Let the sharper finding imply the vaguer one, never back.",
@@ -116,12 +135,19 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     means: "A question is not in the order of the conversation.",
     hint: "Add it to `order` in conversation.yaml.",
   },
-  ORDER_TWICE: { means: "A question is in the order twice, or is the opening as well.", hint: "Keep it in one place." },
+  ORDER_TWICE: {
+    means: "A question is in the order twice, or is the opening as well.",
+    hint: "Keep it in one place.",
+  },
   ORDER_KIND: {
-    means: "The opening, the order or `when_unsure` names a question about the plant's name or the household.",
+    means:
+      "The opening, the order or `when_unsure` names a question about the plant's name or the household.",
     hint: "Leave it out; those questions are asked when they are needed.",
   },
-  OPTIONS_MISSING: { means: "A question about findings has no answers to choose from.", hint: "Add `options`." },
+  OPTIONS_MISSING: {
+    means: "A question about findings has no answers to choose from.",
+    hint: "Add `options`.",
+  },
   OPTION_NONE: {
     means: "A `none: true` answer also establishes something, or a question has two of them.",
     hint: "Give the finding an answer of its own, and keep one `none: true`.",
@@ -135,7 +161,8 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     hint: "Keep questions/host.md as the only question of that kind.",
   },
   FACT_QUESTION: {
-    means: "A household fact cannot be answered with yes or no, or facts and findings are mixed in one question.",
+    means:
+      "A household fact cannot be answered with yes or no, or facts and findings are mixed in one question.",
     hint: "Let every answer of a question of kind fact say yes or no to the same facts, and cover all four.",
   },
   EVIDENCE_MISSING: {

@@ -109,7 +109,8 @@ export function formatProblem(problem: Problem): string {
 /** By file, then by position, so that an editor can work from top to bottom. */
 export function sortProblems(problems: readonly Problem[]): Problem[] {
   return [...problems].sort(
-    (a, b) => compareText(a.file, b.file) || a.line - b.line || a.column - b.column || compareText(a.code, b.code),
+    (a, b) =>
+      compareText(a.file, b.file) || a.line - b.line || a.column - b.column || compareText(a.code, b.code),
   );
 }
 

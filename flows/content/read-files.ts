@@ -76,14 +76,17 @@ function checkFileNames(files: Files): Problem[] {
     .map((file) => makeProblem("FILE_MISSING", { file, line: 1, column: 1 }, `The file ${file} is missing.`));
   const unknown = Object.keys(files)
     .filter((name) => !singleFiles.includes(name) && !name.endsWith(".svg") && folderOf(name) === null)
-    .map((file) => makeProblem("FILE_UNKNOWN", { file, line: 1, column: 1 }, `Nothing reads the file ${file}.`));
+    .map((file) =>
+      makeProblem("FILE_UNKNOWN", { file, line: 1, column: 1 }, `Nothing reads the file ${file}.`),
+    );
   return [...missing, ...unknown];
 }
 
 /** The folder of a Markdown file that has a place in content/, else null. */
 function folderOf(name: string): string | null {
   const [folder, file, ...deeper] = name.split("/");
-  const known = folder !== undefined && folders.includes(folder) && file?.endsWith(".md") && deeper.length === 0;
+  const known =
+    folder !== undefined && folders.includes(folder) && file?.endsWith(".md") && deeper.length === 0;
   return known ? folder : null;
 }
 
@@ -96,7 +99,11 @@ function makeEntry<T>(yaml: YamlText, value: T, base: readonly (string | number)
   };
 }
 
-function readSingle<S extends z.ZodType>(files: Files, file: string, schema: S): Read<Entry<z.output<S>> | null> {
+function readSingle<S extends z.ZodType>(
+  files: Files,
+  file: string,
+  schema: S,
+): Read<Entry<z.output<S>> | null> {
   const { yaml, problems } = readYaml(file, files[file] ?? "");
   // A missing file is reported by its name.
   if (yaml === null || !Object.hasOwn(files, file)) return { value: null, problems };
@@ -113,7 +120,11 @@ function readConversation(files: Files): Read<ConversationEntry | null> {
 }
 
 /** Reads a YAML list item by item, so that one bad item does not hide the others. */
-function readList<S extends z.ZodType>(files: Files, file: string, schema: S): Read<Shelf<Entry<z.output<S>>>> {
+function readList<S extends z.ZodType>(
+  files: Files,
+  file: string,
+  schema: S,
+): Read<Shelf<Entry<z.output<S>>>> {
   const { yaml, problems } = readYaml(file, files[file] ?? "");
   const items = yaml?.value;
   if (yaml === null || !Array.isArray(items)) {
@@ -165,7 +176,9 @@ function readFolder<S extends z.ZodType<{ id: string }>, B>(
 
 function checkFileId(entry: Entry<{ id: string }>, fileId: string): Problem[] {
   if (entry.value.id === fileId) return [];
-  return [makeProblem("FILE_NAME", entry.at(["id"]), `The id is “${entry.value.id}”, the file is ${fileId}.md.`)];
+  return [
+    makeProblem("FILE_NAME", entry.at(["id"]), `The id is “${entry.value.id}”, the file is ${fileId}.md.`),
+  ];
 }
 
 function readQuestionBody({ body, locate }: MarkdownFile): Read<Block[]> {

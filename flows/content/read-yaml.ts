@@ -29,9 +29,19 @@ interface Source {
  * Reads YAML 1.2. `linesBefore` is how many lines of the file come before `text`.
  * `yaml` is null when the text cannot be read at all.
  */
-export function readYaml(file: string, text: string, linesBefore = 0): { yaml: YamlText | null; problems: Problem[] } {
+export function readYaml(
+  file: string,
+  text: string,
+  linesBefore = 0,
+): { yaml: YamlText | null; problems: Problem[] } {
   const lineCounter = new LineCounter();
-  const options = { version: "1.2", uniqueKeys: true, stringKeys: true, lineCounter, prettyErrors: false } as const;
+  const options = {
+    version: "1.2",
+    uniqueKeys: true,
+    stringKeys: true,
+    lineCounter,
+    prettyErrors: false,
+  } as const;
   const doc = parseDocument(text, options);
   const placeOf = (offset: number): Place => {
     const { line, col } = lineCounter.linePos(offset);
@@ -48,7 +58,9 @@ export function readYaml(file: string, text: string, linesBefore = 0): { yaml: Y
   );
   visit(doc, {
     Alias: (_, alias) => {
-      problems.push(makeProblem("YAML_ALIAS", placeOf(alias.range?.[0] ?? 0), `“*${alias.source}” is a YAML alias.`));
+      problems.push(
+        makeProblem("YAML_ALIAS", placeOf(alias.range?.[0] ?? 0), `“*${alias.source}” is a YAML alias.`),
+      );
     },
   });
   const readable = problems.every((problem) => problem.code === "YAML_DUPLICATE_KEY");
@@ -84,7 +96,9 @@ function startOf(node: unknown): number | null {
 
 function findKeyPlace(source: Source, path: Path, key: string): Place {
   const map = source.doc.getIn(path, true);
-  const pair = isMap(map) ? map.items.find((item) => isScalar(item.key) && String(item.key.value) === key) : undefined;
+  const pair = isMap(map)
+    ? map.items.find((item) => isScalar(item.key) && String(item.key.value) === key)
+    : undefined;
   const start = startOf(pair?.key);
   return start === null ? findPlace(source, path) : source.placeOf(start);
 }

@@ -18,9 +18,13 @@ import {
 } from "../edition.ts";
 
 const text = z.string().refine((value) => value.trim() !== "", "must not be empty");
-const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "must be small letters and digits, joined by single dashes");
+const id = z
+  .string()
+  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "must be small letters and digits, joined by single dashes");
 /** Sources keep the ids of the papers they come from. */
-const sourceId = z.string().regex(/^[A-Za-z0-9]+(-[a-z0-9]+)*$/, "must be letters and digits, joined by single dashes");
+const sourceId = z
+  .string()
+  .regex(/^[A-Za-z0-9]+(-[a-z0-9]+)*$/, "must be letters and digits, joined by single dashes");
 const ids = z.array(id);
 const someIds = ids.default([]);
 const texts = z.array(text).default([]);
@@ -33,7 +37,10 @@ const textOrTexts = z
 const notNegative = z.int().min(0, "must not be below 0");
 const notPositive = z.int().max(0, "must not be above 0");
 const range = z
-  .tuple([z.int().min(1, "must be at least 1"), z.int().min(1, "must be at least 1")], "must be two whole numbers")
+  .tuple(
+    [z.int().min(1, "must be at least 1"), z.int().min(1, "must be at least 1")],
+    "must be two whole numbers",
+  )
   .refine(([least, most]) => least <= most, "must give the smaller number first");
 
 const tells = z.strictObject({
@@ -45,9 +52,19 @@ const tells = z.strictObject({
 
 export const weightsSchema = z.strictObject({
   present: tells,
-  absent: z.strictObject({ hallmark: notPositive, supports: notPositive, against: notPositive, excludes: notPositive }),
+  absent: z.strictObject({
+    hallmark: notPositive,
+    supports: notPositive,
+    against: notPositive,
+    excludes: notPositive,
+  }),
   how_common: z.record(z.enum(frequencies), z.int()),
-  host: z.strictObject({ prone: notNegative, immune: notPositive, elsewhere: notPositive, unknown: notPositive }),
+  host: z.strictObject({
+    prone: notNegative,
+    immune: notPositive,
+    elsewhere: notPositive,
+    unknown: notPositive,
+  }),
   silent_rival: z.int(),
   lead: z.strictObject({ suspected: notNegative, leaning: notNegative }),
   reach: notNegative,
@@ -94,7 +111,11 @@ export const hostSchema = z.strictObject({
   also_called: texts,
   groups: someIds,
   eaten: z.enum(eatenTraits),
-  poisonous: z.strictObject({ people: z.enum(poisonLevels), pets: z.enum(poisonLevels), note: text.optional() }),
+  poisonous: z.strictObject({
+    people: z.enum(poisonLevels),
+    pets: z.enum(poisonLevels),
+    note: text.optional(),
+  }),
   harmed_by: z.array(z.enum(harms)).default([]),
   keep_dry: z.boolean().default(false),
   light: z.enum(["low", "medium", "high"]),

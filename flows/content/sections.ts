@@ -31,7 +31,9 @@ export function readSections(body: string, locate: Locate): { sections: Sections
   const problems: Problem[] = [];
   if (before !== undefined && before.text.trim() !== "") {
     const line = before.text.split("\n").findIndex((text) => text.trim() !== "") + 1;
-    problems.push(makeProblem("SECTION_STRAY_TEXT", locate(line, 1), "There is text before the first heading."));
+    problems.push(
+      makeProblem("SECTION_STRAY_TEXT", locate(line, 1), "There is text before the first heading."),
+    );
   }
   problems.push(...checkHeadings(parts, locate), ...findMissing(parts, body, locate));
   const sections: Sections = {
@@ -82,7 +84,8 @@ function checkHeadings(parts: readonly Part[], locate: Locate): Problem[] {
     const key = keyOf(part.title);
     if (key === undefined)
       return [makeProblem("SECTION_UNKNOWN", place, `“${part.title}” is not one of the seven headings.`)];
-    if (seen.has(key)) return [makeProblem("SECTION_TWICE", place, `“${part.title}” stands here for the second time.`)];
+    if (seen.has(key))
+      return [makeProblem("SECTION_TWICE", place, `“${part.title}” stands here for the second time.`)];
     seen.add(key);
     const index = sectionKeys.indexOf(key);
     if (index < furthest) return [makeProblem("SECTION_ORDER", place, `“${part.title}” comes too late.`)];
@@ -97,7 +100,11 @@ function findMissing(parts: readonly Part[], body: string, locate: Locate): Prob
   return sectionKeys.flatMap((key, index) => {
     const title = sectionHeadings[key];
     if (parts.some((part) => part.title === title)) return [];
-    const next = parts.find((part) => sectionKeys.slice(index).some((later) => sectionHeadings[later] === part.title));
-    return [makeProblem("SECTION_MISSING", locate(next?.line ?? lastLine, 1), `The section “${title}” is missing.`)];
+    const next = parts.find((part) =>
+      sectionKeys.slice(index).some((later) => sectionHeadings[later] === part.title),
+    );
+    return [
+      makeProblem("SECTION_MISSING", locate(next?.line ?? lastLine, 1), `The section “${title}” is missing.`),
+    ];
   });
 }

@@ -1,4 +1,14 @@
-import type { Condition, Conversation, Edition, Finding, Host, Question, Remedy, Source, Weights } from "../edition.ts";
+import type {
+  Condition,
+  Conversation,
+  Edition,
+  Finding,
+  Host,
+  Question,
+  Remedy,
+  Source,
+  Weights,
+} from "../edition.ts";
 import type { ConditionEntry, Content, ConversationEntry, QuestionEntry, RemedyEntry } from "./content.ts";
 import type { FindingItem, HostItem, SourceItem, WeightsFile } from "./schemas.ts";
 
@@ -95,7 +105,9 @@ function toRemedy({ value, body }: RemedyEntry): Remedy {
     phase: value.phase,
     minutes: value.minutes ?? null,
     amount: value.amount ?? null,
-    repeat: repeat ? { everyDays: repeat.every_days, times: repeat.times, until: repeat.until ?? null } : null,
+    repeat: repeat
+      ? { everyDays: repeat.every_days, times: repeat.times, until: repeat.until ?? null }
+      : null,
     needs: value.needs,
     neverWhen: value.never_when,
     cautions: value.cautions,

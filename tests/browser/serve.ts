@@ -1,9 +1,9 @@
 import { spawn } from "node:child_process";
 import { mkdtemp, rm } from "node:fs/promises";
+import { createRequire } from "node:module";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { createRequire } from "node:module";
 import type { TestProject } from "vitest/node";
 
 declare module "vitest" {
@@ -23,7 +23,10 @@ export default async function serve(project: TestProject): Promise<() => Promise
   const folder = await mkdtemp(join(tmpdir(), "leafturn-"));
   const tsx = createRequire(import.meta.url).resolve("tsx/cli");
   const options = ["--port", String(port), "--inspector-port", "0", "--persist-to", folder];
-  const server = spawn(process.execPath, [tsx, START, ...options], { detached: true, stdio: ["ignore", "pipe", "pipe"] });
+  const server = spawn(process.execPath, [tsx, START, ...options], {
+    detached: true,
+    stdio: ["ignore", "pipe", "pipe"],
+  });
   await new Promise<void>((resolve, reject) => {
     let said = "";
     const timer = setTimeout(() => reject(new Error(`The server did not start:\n${said}`)), PATIENCE);
@@ -51,7 +54,9 @@ function findFreePort(): Promise<number> {
     const probe = createServer().on("error", reject);
     probe.listen(0, () => {
       const address = probe.address();
-      probe.close(() => (address && typeof address === "object" ? resolve(address.port) : reject(new Error("no port"))));
+      probe.close(() =>
+        address && typeof address === "object" ? resolve(address.port) : reject(new Error("no port")),
+      );
     });
   });
 }

@@ -64,7 +64,8 @@ describe("Base32 as published", () => {
   it("takes U as a check symbol only, never as a digit", () => {
     expect(readBase32("14U")).toEqual({ ok: true, value: 36n });
     expect(readBase32("1U4U")).toEqual({ ok: false, code: "CODE_BAD_SYMBOL", symbol: "U" });
-    for (const extra of "*~$=") expect(readBase32(`1${extra}0`)).toMatchObject({ ok: false, code: "CODE_BAD_SYMBOL" });
+    for (const extra of "*~$=")
+      expect(readBase32(`1${extra}0`)).toMatchObject({ ok: false, code: "CODE_BAD_SYMBOL" });
   });
 
   it("reads back every number it writes", () => {

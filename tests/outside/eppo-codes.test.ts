@@ -95,7 +95,9 @@ describe("EPPO codes", () => {
   });
 
   it("are given only to living causes", () => {
-    const wrong = conditions.filter((condition) => condition.kind === "abiotic" && codesOf(condition).length > 0);
+    const wrong = conditions.filter(
+      (condition) => condition.kind === "abiotic" && codesOf(condition).length > 0,
+    );
     expect(wrong.map(({ id }) => id)).toEqual([]);
   });
 

@@ -104,13 +104,17 @@ describe("what a shopper reads", () => {
     [`pieces of ${LONG_PIECE} words and more`, longPieces],
   ])(`has a median grade of ${MEDIAN_GRADE} at most: %s`, (name, some) => {
     const median = some[Math.floor(some.length / 2)]?.grade;
-    console.info(`${some.length} ${name}: median grade ${median?.toFixed(2)}, highest ${some[0]?.grade.toFixed(2)}`);
+    console.info(
+      `${some.length} ${name}: median grade ${median?.toFixed(2)}, highest ${some[0]?.grade.toFixed(2)}`,
+    );
     expect(some.length).toBeGreaterThan(100);
     expect(median).toBeLessThanOrEqual(MEDIAN_GRADE);
   });
 
   it(`has no piece above grade ${HIGHEST_GRADE}`, () => {
     const hard = pieces.filter((piece) => piece.grade > HIGHEST_GRADE);
-    expect(hard.map((piece) => `${piece.grade.toFixed(1)} ${piece.place}: ${piece.units.join(" | ")}`)).toEqual([]);
+    expect(
+      hard.map((piece) => `${piece.grade.toFixed(1)} ${piece.place}: ${piece.units.join(" | ")}`),
+    ).toEqual([]);
   });
 });

@@ -21,7 +21,9 @@ type Outcome = z.infer<typeof outcomeShape>;
 const exceptions: Record<string, string> = {};
 
 const flow = shippedFlow();
-const checks = readOutside("separating-checks.yaml", z.array(checkShape)).filter(({ says }) => !(says in exceptions));
+const checks = readOutside("separating-checks.yaml", z.array(checkShape)).filter(
+  ({ says }) => !(says in exceptions),
+);
 
 interface Place {
   candidate: Candidate;

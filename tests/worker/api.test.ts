@@ -28,7 +28,10 @@ describe("a case", () => {
     let answer = await askCase("/api/case");
     for (let i = 0; answer.next !== null && i < 20; i++) {
       const is = answer.next.options.at(0)?.id ?? "not-sure";
-      answer = await askCase("/api/case", post({ answers: [...answer.case.answers, { to: answer.next.id, is }] }));
+      answer = await askCase(
+        "/api/case",
+        post({ answers: [...answer.case.answers, { to: answer.next.id, is }] }),
+      );
     }
     expect(answer.verdict).not.toBeNull();
     expect(answer.plan?.steps.length).toBeGreaterThan(0);
@@ -38,7 +41,9 @@ describe("a case", () => {
   });
 
   test("under an edition that is gone is read under the live one, saying so", async () => {
-    expect(await askCase("/api/case?e=55&host=basil")).toMatchObject({ askedEdition: { asked: 55, code: "UNKNOWN_EDITION" } });
+    expect(await askCase("/api/case?e=55&host=basil")).toMatchObject({
+      askedEdition: { asked: 55, code: "UNKNOWN_EDITION" },
+    });
   });
 });
 
@@ -60,20 +65,50 @@ describe("a problem", () => {
     ["an unknown question", "/api/case?bogus=1", undefined, 422, "case-not-readable"],
     ["an unknown answer", "/api/case?what-you-see=bogus", undefined, 422, "case-not-readable"],
     ["an unknown plant", "/api/case?host=qqqqzzzz", undefined, 422, "case-not-readable"],
-    ["a contradiction", "/api/case?what-you-see=white&what-you-see=flies", undefined, 422, "case-not-readable"],
+    [
+      "a contradiction",
+      "/api/case?what-you-see=white&what-you-see=flies",
+      undefined,
+      422,
+      "case-not-readable",
+    ],
     ["a prototype's name", "/api/case?__proto__=x&constructor=y", undefined, 422, "case-not-readable"],
     ["a broken escape", "/api/case?%E0%A4%A=%ZZ", undefined, 422, "case-not-readable"],
     ["a long query", `/api/case?what-you-see=${"x".repeat(4100)}`, undefined, 414, "query-too-long"],
     ["a long link in the body", "/api/case", post({ link: "x".repeat(5000) }), 414, "query-too-long"],
     ["malformed JSON", "/api/case", { method: "POST", headers: json, body: "{" }, 400, "malformed-json"],
     ["an empty body", "/api/case", { method: "POST", headers: json, body: "" }, 400, "malformed-json"],
-    ["bytes that are no text", "/api/case", { method: "POST", headers: json, body: new Uint8Array([0xff, 0xfe, 0]) }, 400, "malformed-json"],
+    [
+      "bytes that are no text",
+      "/api/case",
+      { method: "POST", headers: json, body: new Uint8Array([0xff, 0xfe, 0]) },
+      400,
+      "malformed-json",
+    ],
     ["another type of body", "/api/case", { method: "POST", body: "{}" }, 415, "not-json"],
     ["a body that is no object", "/api/case", post([1]), 422, "unexpected-body"],
     ["two ways at once", "/api/case", post({ code: "1", link: "2" }), 422, "unexpected-body"],
-    ["answers of another shape", "/api/case", post({ answers: [{ to: 1, is: null }] }), 422, "unexpected-body"],
-    ["half a character", "/api/case", post({ answers: [{ to: "\ud800", is: "yes" }] }), 422, "case-not-readable"],
-    ["an oversized body", "/api/case", { method: "POST", headers: json, body: oversized }, 413, "body-too-large"],
+    [
+      "answers of another shape",
+      "/api/case",
+      post({ answers: [{ to: 1, is: null }] }),
+      422,
+      "unexpected-body",
+    ],
+    [
+      "half a character",
+      "/api/case",
+      post({ answers: [{ to: "\ud800", is: "yes" }] }),
+      422,
+      "case-not-readable",
+    ],
+    [
+      "an oversized body",
+      "/api/case",
+      { method: "POST", headers: json, body: oversized },
+      413,
+      "body-too-large",
+    ],
     ["a code with a slip", "/api/case", post({ code: "AAAA1" }), 422, "code-not-readable"],
     ["a code that is none", "/api/case", post({ code: "!!" }), 422, "code-not-readable"],
     ["an edition that is gone", "/api/editions/999999", undefined, 404, "unknown-edition"],

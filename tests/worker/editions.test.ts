@@ -59,7 +59,9 @@ describe("the live edition", () => {
     const { ask, clock } = openFreshApp();
     expect(await liveNumber(ask)).toBe(2);
     vi.spyOn(console, "error").mockImplementation(() => {});
-    await env.DB.prepare("INSERT INTO editions (number, hash, body, published_at) VALUES (3, 'x', '{', '')").run();
+    await env.DB.prepare(
+      "INSERT INTO editions (number, hash, body, published_at) VALUES (3, 'x', '{', '')",
+    ).run();
     await env.DB.prepare("UPDATE live SET number = 3").run();
     clock.now += 6_000;
     expect(await liveNumber(ask)).toBe(2);
@@ -70,7 +72,13 @@ describe("the live edition", () => {
     await publish(renumber(3));
     const watched = watchDatabase(env.DB);
     const { ask, clock } = openFreshApp({ DB: watched.database });
-    for (const [path, reads] of [["/check", 1], ["/check", 1], ["/check?e=2", 2], ["/check?e=2", 2], ["/check?e=77", 3]] as const) {
+    for (const [path, reads] of [
+      ["/check", 1],
+      ["/check", 1],
+      ["/check?e=2", 2],
+      ["/check?e=2", 2],
+      ["/check?e=77", 3],
+    ] as const) {
       await ask(path);
       expect(watched.reads(), path).toBe(reads);
     }
@@ -97,7 +105,12 @@ describe("an older edition", () => {
     const link = await walkToVerdict(ask, "e=1&what-you-see=insects&host=basil");
     // The next edition knows the same condition under another standing: nothing is ever sure enough.
     await publish(renumber(1));
-    await publish(renumber(2, { weights: { ...bundled.weights, lead: { suspected: 900, leaning: 800 } }, conversation: { ...bundled.conversation, mostQuestions: 0 } }));
+    await publish(
+      renumber(2, {
+        weights: { ...bundled.weights, lead: { suspected: 900, leaning: 800 } },
+        conversation: { ...bundled.conversation, mostQuestions: 0 },
+      }),
+    );
     const later = openFreshApp();
     const page = await (await later.ask(`/check?${link}`)).text();
     expect(page).toContain("Our guide has changed since this link was made.");
@@ -124,7 +137,9 @@ describe("an older edition", () => {
 async function walkToVerdict(ask: ReturnType<typeof openFreshApp>["ask"], start: string): Promise<string> {
   let link = start;
   for (let i = 0; i < 20; i++) {
-    const { next } = await (await ask(`/api/case?${link}`)).json<{ next: { id: string; options: { id: string }[] } | null }>();
+    const { next } = await (await ask(`/api/case?${link}`)).json<{
+      next: { id: string; options: { id: string }[] } | null;
+    }>();
     if (next === null) return link;
     link += `&${next.id}=${next.options[0]?.id ?? "not-sure"}`;
   }

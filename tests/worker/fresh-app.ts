@@ -10,7 +10,8 @@ export { bundled };
 export function openFreshApp(bindings: { DB?: D1Database } = { DB: env.DB }) {
   const clock = { now: 1_000_000 };
   const app = makeApp({ shelf: keepEditions(bundled), now: () => clock.now });
-  const ask = async (path: string, init?: RequestInit) => app.request(`https://shop.example${path}`, init, bindings);
+  const ask = async (path: string, init?: RequestInit) =>
+    app.request(`https://shop.example${path}`, init, bindings);
   return { clock, ask };
 }
 
@@ -23,18 +24,24 @@ export function post(body: unknown): RequestInit {
 export async function publish(edition: Edition): Promise<void> {
   const { number, hash } = edition;
   await env.DB.batch([
-    env.DB.prepare("INSERT INTO editions (number, hash, body, note, published_at) VALUES (?1, ?2, ?3, '', '2026-01-01T00:00:00Z')").bind(
-      number,
-      hash,
-      JSON.stringify(edition),
-    ),
-    env.DB.prepare("INSERT INTO live (one, number) VALUES (1, ?1) ON CONFLICT (one) DO UPDATE SET number = ?1").bind(number),
+    env.DB.prepare(
+      "INSERT INTO editions (number, hash, body, note, published_at) VALUES (?1, ?2, ?3, '', '2026-01-01T00:00:00Z')",
+    ).bind(number, hash, JSON.stringify(edition)),
+    env.DB.prepare(
+      "INSERT INTO live (one, number) VALUES (1, ?1) ON CONFLICT (one) DO UPDATE SET number = ?1",
+    ).bind(number),
   ]);
 }
 
 /** The bundled edition under another number, with another shop's name so that pages tell them apart. */
 export function renumber(number: number, change: Partial<Edition> = {}): Edition {
-  return { ...bundled, number, hash: `hash-of-${number}`, shop: { ...bundled.shop, name: `Shop ${number}` }, ...change };
+  return {
+    ...bundled,
+    number,
+    hash: `hash-of-${number}`,
+    shop: { ...bundled.shop, name: `Shop ${number}` },
+    ...change,
+  };
 }
 
 /** A database that records what it is asked. */

@@ -47,8 +47,12 @@ describe("the conversation", () => {
   });
 
   test("asks again when a changed answer is none of the answers", async () => {
-    expect(await read("/check?e=1&what-you-see=white&change=what-you-see&to=bogus")).toContain("not one of the answers");
-    expect(await read("/check?e=1&what-you-see=white&host=basil&change=host&to=")).toContain("Name of the plant");
+    expect(await read("/check?e=1&what-you-see=white&change=what-you-see&to=bogus")).toContain(
+      "not one of the answers",
+    );
+    expect(await read("/check?e=1&what-you-see=white&host=basil&change=host&to=")).toContain(
+      "Name of the plant",
+    );
   });
 
   test("a finding told unasked can be changed and taken back", async () => {
@@ -97,19 +101,27 @@ describe("the plant's name", () => {
 
 describe("a link with faults", () => {
   test("keeps its valid part and names the rest", async () => {
-    const page = await read("/check?e=1&what-you-see=white&bogus=1&host=basil&white-look=zzz&what-you-see=flies");
+    const page = await read(
+      "/check?e=1&what-you-see=white&bogus=1&host=basil&white-look=zzz&what-you-see=flies",
+    );
     expect(page).toContain("Not all of this link could be read.");
     for (const part of ["bogus", "white-look=zzz", "what-you-see=flies"]) expect(page).toContain(`“${part}”`);
     expect(page).toContain("Something white");
     expect(page).toContain("Basil");
   });
 
-  test.each(["?e=abc", "?%E0%A4%A", "?=&&=", "?change=bogus", "?change=host&to=x", "?dropped=bogus", "?plant=", "?__proto__=1"])(
-    "never fails: %s",
-    async (query) => {
-      await read(`/check${query}`);
-    },
-  );
+  test.each([
+    "?e=abc",
+    "?%E0%A4%A",
+    "?=&&=",
+    "?change=bogus",
+    "?change=host&to=x",
+    "?dropped=bogus",
+    "?plant=",
+    "?__proto__=1",
+  ])("never fails: %s", async (query) => {
+    await read(`/check${query}`);
+  });
 
   test("is refused when it is far too long", async () => {
     expect(await read(`/check?what-you-see=${"x".repeat(4200)}`, 414)).toContain("This link is too long");
@@ -118,7 +130,9 @@ describe("a link with faults", () => {
 
 describe("a case code", () => {
   test("leads to the case it was made from, however it is typed", async () => {
-    const { code } = await (await ask("/api/case?e=1&what-you-see=white&host=basil")).json<{ code: string }>();
+    const { code } = await (await ask("/api/case?e=1&what-you-see=white&host=basil")).json<{
+      code: string;
+    }>();
     const link = "/check?e=1&what-you-see=white&host=basil#lt-now";
     expect(await goesTo(`/c/${encodeURIComponent(code)}`)).toBe(link);
     expect(await goesTo(`/c?code=${encodeURIComponent(` ${code.toLowerCase()} `)}`)).toBe(link);
@@ -133,15 +147,18 @@ describe("a case code", () => {
 });
 
 describe("every answer", () => {
-  test.each(["/", "/check", "/c", "/nothing-here", "/check?e=1&what-you-see=not-sure&host=not-sure"])("%s runs under a strict policy", async (path) => {
-    const response = await ask(path);
-    const page = await response.text();
-    expect(response.headers.get("content-security-policy")).toContain("default-src 'none'");
-    expect(response.headers.get("x-content-type-options")).toBe("nosniff");
-    expect(response.headers.get("set-cookie")).toBeNull();
-    expect(page).not.toMatch(/<script|<style|\sstyle=|\son[a-z]+=/);
-    expect(page.startsWith("<!doctype html>")).toBe(true);
-  });
+  test.each(["/", "/check", "/c", "/nothing-here", "/check?e=1&what-you-see=not-sure&host=not-sure"])(
+    "%s runs under a strict policy",
+    async (path) => {
+      const response = await ask(path);
+      const page = await response.text();
+      expect(response.headers.get("content-security-policy")).toContain("default-src 'none'");
+      expect(response.headers.get("x-content-type-options")).toBe("nosniff");
+      expect(response.headers.get("set-cookie")).toBeNull();
+      expect(page).not.toMatch(/<script|<style|\sstyle=|\son[a-z]+=/);
+      expect(page.startsWith("<!doctype html>")).toBe(true);
+    },
+  );
 
   test("HEAD gives the head alone, other methods are refused", async () => {
     const head = await ask("/check", { method: "HEAD" });
@@ -157,7 +174,9 @@ describe("every answer", () => {
   test("style sheets are revalidated by tag", async () => {
     const first = await ask("/assets/leafturn.css");
     expect(first.headers.get("content-type")).toContain("text/css");
-    const again = await ask("/assets/leafturn.css", { headers: { "if-none-match": first.headers.get("etag") ?? "" } });
+    const again = await ask("/assets/leafturn.css", {
+      headers: { "if-none-match": first.headers.get("etag") ?? "" },
+    });
     expect(again.status).toBe(304);
   });
 

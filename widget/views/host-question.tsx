@@ -91,8 +91,9 @@ function TypeForm({ question, hosts, ways, number, search, reopened = false }: H
           required
           autocomplete="off"
           autocapitalize="none"
-         
-          aria-describedby={unknown ? `${ways.id("plant-problem")} ${ways.id("plant-hint")}` : ways.id("plant-hint")}
+          aria-describedby={
+            unknown ? `${ways.id("plant-problem")} ${ways.id("plant-hint")}` : ways.id("plant-hint")
+          }
           aria-invalid={unknown ? "true" : undefined}
         />
         <datalist id={ways.id("plants")}>
@@ -106,7 +107,13 @@ function TypeForm({ question, hosts, ways, number, search, reopened = false }: H
   );
 }
 
-function PickForm({ question, ways, number, search, reopened = false }: HostQuestionProps & { search: HostSearch }) {
+function PickForm({
+  question,
+  ways,
+  number,
+  search,
+  reopened = false,
+}: HostQuestionProps & { search: HostSearch }) {
   return (
     <form
       method="get"

@@ -10,7 +10,9 @@ export function OutlookView({ condition }: { condition: Condition }) {
       <Topic title={words.willItLive} of={condition.willItLive} />
       <Topic
         title={words.doesItSpread}
-        of={condition.doesItSpread.length > 0 ? condition.doesItSpread : say(words.spreads[condition.spreads])}
+        of={
+          condition.doesItSpread.length > 0 ? condition.doesItSpread : say(words.spreads[condition.spreads])
+        }
       />
       <Topic title={words.prevention} of={condition.prevention} screenOnly />
       <Topic title={words.whenToGiveUp} of={condition.whenToGiveUp} />
@@ -60,10 +62,19 @@ export function HouseholdView({ report }: { report: Report }) {
 }
 
 /** A fact that is ruled out needs no line; one that is unknown needs it only when a step depends on it. */
-function isWorthSaying({ plan, flow }: Report, fact: keyof typeof words.households, state: "yes" | "no" | "unknown") {
+function isWorthSaying(
+  { plan, flow }: Report,
+  fact: keyof typeof words.households,
+  state: "yes" | "no" | "unknown",
+) {
   if (state === "no") return false;
   return [...plan.steps, ...plan.leftOut].some((step) => {
     const remedy = flow.remedy(step.remedy);
-    return remedy !== undefined && (remedy.neverWhen.includes(fact) || remedy.cautions[fact].length > 0 || (fact === "eaten" && remedy.product));
+    return (
+      remedy !== undefined &&
+      (remedy.neverWhen.includes(fact) ||
+        remedy.cautions[fact].length > 0 ||
+        (fact === "eaten" && remedy.product))
+    );
   });
 }

@@ -37,7 +37,7 @@ export function QuestionCard({ question, ways, number, given, reopened = false }
         <Asides question={question} />
         <div class={many ? "lt-options lt-options-many" : "lt-options"}>
           {[...question.options, { id: NOT_SURE, label: words.notSure }].map((option) => (
-            <label class="lt-option">
+            <label key={option.id} class="lt-option">
               <input
                 type="radio"
                 name={reopened ? "to" : question.id}

@@ -1,5 +1,5 @@
-import type { Candidate } from "../../flows/verdict.ts";
 import type { Flow } from "../../flows/flow.ts";
+import type { Candidate } from "../../flows/verdict.ts";
 import { Prose } from "./prose.tsx";
 import { checkBetween, namedCondition, type Report, rivalsOf, sayReason } from "./report.ts";
 import { words } from "./words.ts";
@@ -50,7 +50,11 @@ export function RivalsView({ report }: { report: Report }) {
         <RivalView flow={flow} rival={rival} against={named?.id ?? otherThan(rival, rivals)} />
       ))}
       {apart && named && (
-        <CheckView one={named.name} other={flow.condition(apart.from)?.name ?? apart.from} check={apart.check} />
+        <CheckView
+          one={named.name}
+          other={flow.condition(apart.from)?.name ?? apart.from}
+          check={apart.check}
+        />
       )}
     </section>
   );

@@ -21,9 +21,11 @@ export function Transcript({ answers, ways, reopened }: TranscriptProps) {
       <ol class="lt-lines">
         {answers.map((line) =>
           line.to === reopened?.to ? (
-            <li class="lt-line-open">{reopened.card}</li>
+            <li key={line.to} class="lt-line-open">
+              {reopened.card}
+            </li>
           ) : (
-            <AnsweredLine line={line} ways={ways} />
+            <AnsweredLine key={line.to} line={line} ways={ways} />
           ),
         )}
       </ol>

@@ -1,6 +1,6 @@
 import type { Standing } from "../../flows/edition.ts";
-import { HouseholdView, OutlookView } from "./outlook-view.tsx";
 import { KeepView } from "./keep-view.tsx";
+import { HouseholdView, OutlookView } from "./outlook-view.tsx";
 import { PlanView } from "./plan-view.tsx";
 import { Prose } from "./prose.tsx";
 import { ReasonsView, RivalsView } from "./reasons-view.tsx";

@@ -78,7 +78,8 @@ export const words = {
   minutes: (count: number) => (count === 1 ? "about a minute" : `about ${count} minutes`),
   everyDays: (from: number, to: number) =>
     from === to ? (from === 1 ? "every day" : `every ${from} days`) : `every ${from} to ${to} days`,
-  times: (from: number, to: number) => (from === to ? (from === 1 ? "once" : `${from} times`) : `${from} to ${to} times`),
+  times: (from: number, to: number) =>
+    from === to ? (from === 1 ? "once" : `${from} times`) : `${from} to ${to} times`,
   until: (end: string) => `until ${end}`,
   care: "Take care",
   labelIsLaw: "The label is the law: use it only where and how the label says.",
@@ -155,8 +156,7 @@ export const words = {
   sources: "Where this comes from",
 
   notes: "Please note",
-  dropped: (prompts: string) =>
-    `We set these answers aside, because they no longer fit: ${prompts}`,
+  dropped: (prompts: string) => `We set these answers aside, because they no longer fit: ${prompts}`,
   linkProblems: "Not all of this link could be read.",
   editionUnknown: (number: string) =>
     `This link was made with guide number ${number}, which we no longer have. We used today’s guide.`,
@@ -181,5 +181,5 @@ export const words = {
   method: "This page can only be read.",
   errorTitle: "Something went wrong on our side",
   error: "Please try again. Your answers are in the link, so nothing is lost.",
-  skip: "Skip to the question",
+  skip: "Skip to the main part",
 } as const;

@@ -5,7 +5,7 @@ import { editionOf, LONGEST_LINK, writeLink } from "../../flows/case-link.ts";
 import { nextQuestion } from "../../flows/next-question.ts";
 import { makePlan } from "../../flows/plan.ts";
 import { judge } from "../../flows/verdict.ts";
-import { replay, type Replay } from "../check/replay.ts";
+import { type Replay, replay } from "../check/replay.ts";
 import type { Editions } from "../editions.ts";
 import type { Setting } from "../setting.ts";
 import { sendProblem } from "./problem.ts";
@@ -36,9 +36,14 @@ export function makeApi() {
     }),
     postCase,
   );
-  for (const [path, allow] of [["/edition", "GET, HEAD"], ["/editions/:number", "GET, HEAD"], ["/case", "GET, HEAD, POST"]] as const) {
+  for (const [path, allow] of [
+    ["/edition", "GET, HEAD"],
+    ["/editions/:number", "GET, HEAD"],
+    ["/case", "GET, HEAD, POST"],
+  ] as const) {
     api.all(path, (c) => {
-      if (["GET", "HEAD"].includes(c.req.method)) return sendProblem(c, "unknown-edition", "An edition is named by its number.");
+      if (["GET", "HEAD"].includes(c.req.method))
+        return sendProblem(c, "unknown-edition", "An edition is named by its number.");
       c.header("Allow", allow);
       return sendProblem(c, "method-not-allowed", `This address takes ${allow}.`);
     });
@@ -110,7 +115,10 @@ function sendEdition(c: Context, edition: { hash: string; number: number }, cach
   const etag = `"${edition.number}-${edition.hash}"`;
   c.header("ETag", etag);
   c.header("Cache-Control", caching);
-  const known = c.req.header("if-none-match")?.split(",").map((tag) => tag.trim().replace(/^W\//, ""));
+  const known = c.req
+    .header("if-none-match")
+    ?.split(",")
+    .map((tag) => tag.trim().replace(/^W\//, ""));
   if (known?.some((tag) => tag === etag || tag === "*")) return c.body(null, 304);
   return c.json(edition);
 }

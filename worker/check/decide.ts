@@ -40,7 +40,12 @@ export function decide(flow: Flow, request: CheckRequest, replayed: Replay): Dec
   return { show: state };
 }
 
-function decideHost(state: CheckState, question: Question, typed: string | undefined, to: string | undefined): Decision {
+function decideHost(
+  state: CheckState,
+  question: Question,
+  typed: string | undefined,
+  to: string | undefined,
+): Decision {
   if (state.reopened && to) return change(state, question, to);
   if (!typed) return { show: state };
   const found = findHosts(state.flow, typed);
@@ -78,7 +83,8 @@ function collectNotices(flow: Flow, request: CheckRequest, replayed: Replay, ask
   const notices: string[] = [];
   if (replayed.edition?.sentence) notices.push(replayed.edition.sentence);
   const problems = replayed.problems.filter(({ code }) => !(asksHost && code === "UNKNOWN_PLANT"));
-  if (problems.length > 0) notices.push(words.linkProblems, ...new Set(problems.map(({ sentence }) => sentence)));
+  if (problems.length > 0)
+    notices.push(words.linkProblems, ...new Set(problems.map(({ sentence }) => sentence)));
   const dropped = request.dropped.flatMap((id) => questionFor(flow, id)?.prompt ?? []);
   if (dropped.length > 0) notices.push(words.dropped(dropped.map((prompt) => `“${prompt}”`).join(" ")));
   return notices;

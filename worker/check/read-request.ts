@@ -19,7 +19,8 @@ const LONGEST_NAME = 80;
 export function readCheckRequest(search: string): CheckRequest {
   const parameters = new URLSearchParams(search);
   const get = (name: (typeof reservedNames)[number]) => parameters.get(name) ?? undefined;
-  const isReserved = (part: string) => reservedNames.some((name) => part === name || part.startsWith(`${name}=`));
+  const isReserved = (part: string) =>
+    reservedNames.some((name) => part === name || part.startsWith(`${name}=`));
   const kept = search
     .replace(/^\?/, "")
     .split("&")

@@ -13,7 +13,11 @@ export interface Replay {
   case: Case;
   problems: LinkProblem[];
   /** Whether another edition was asked for, and what became of that. */
-  edition: { asked: number; sentence: string | null; code: "UNKNOWN_EDITION" | "SAME_OUTCOME" | "OTHER_OUTCOME" } | null;
+  edition: {
+    asked: number;
+    sentence: string | null;
+    code: "UNKNOWN_EDITION" | "SAME_OUTCOME" | "OTHER_OUTCOME";
+  } | null;
 }
 
 /** Replays a link under the edition it was made with, then under the live one. */

@@ -20,7 +20,10 @@ const quiet = {
 
 /** Runs a Node program to its end and gives its exit code. */
 function run(program: string, ...rest: string[]): Promise<number> {
-  const child = spawn(process.execPath, [program, ...rest], { stdio: ["ignore", "inherit", "inherit"], env: quiet });
+  const child = spawn(process.execPath, [program, ...rest], {
+    stdio: ["ignore", "inherit", "inherit"],
+    env: quiet,
+  });
   const pass = (signal: NodeJS.Signals) => child.kill(signal);
   process.on("SIGINT", pass).on("SIGTERM", pass);
   return new Promise((resolve) => {

@@ -23,13 +23,16 @@ export function HomePage({ shop }: { shop: Shop }) {
         <main>
           <section class="hero">
             <h1>{shop.strapline}</h1>
-            <p>Ferns, figs, cacti and herbs, grown on our own benches. Ask us anything about them, also years later.</p>
+            <p>
+              Ferns, figs, cacti and herbs, grown on our own benches. Ask us anything about them, also years
+              later.
+            </p>
           </section>
           <section class="help" id="help">
             <h2>A sick houseplant?</h2>
             <p>
-              Take the plant to a window and answer a few questions about what you see. We tell you what we think it is,
-              why, and what to do first. If we cannot tell, we ask you to bring a leaf.
+              Take the plant to a window and answer a few questions about what you see. We tell you what we
+              think it is, why, and what to do first. If we cannot tell, we ask you to bring a leaf.
             </p>
             <p>
               <a class="call" href="/check">

@@ -1,7 +1,7 @@
-import type { Question } from "../../flows/edition.ts";
-import { writeCode } from "../../flows/case-code.ts";
 import { answerTo } from "../../flows/case.ts";
+import { writeCode } from "../../flows/case-code.ts";
 import { writeLink } from "../../flows/case-link.ts";
+import type { Question } from "../../flows/edition.ts";
 import { makePlan } from "../../flows/plan.ts";
 import { judge } from "../../flows/verdict.ts";
 import { describeAnswer } from "../../widget/views/describe-answer.ts";
@@ -31,7 +31,11 @@ export function CheckPage({ state, origin }: { state: CheckState; origin: string
       <Transcript
         answers={kase.answers.map((answer) => describeAnswer(flow, answer))}
         ways={ways}
-        reopened={reopened ? { to: reopened.id, card: <Card state={state} question={reopened} ways={ways} /> } : undefined}
+        reopened={
+          reopened
+            ? { to: reopened.id, card: <Card state={state} question={reopened} ways={ways} /> }
+            : undefined
+        }
       />
       {reopened === null && next !== null && <Card state={state} question={next} ways={ways} />}
       {report && <VerdictView report={report} ways={ways} />}

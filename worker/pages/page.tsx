@@ -1,5 +1,5 @@
-import type { Child } from "hono/jsx";
 import { html } from "hono/html";
+import type { Child } from "hono/jsx";
 import type { Shop } from "../../flows/edition.ts";
 import { words } from "../../widget/views/words.ts";
 
@@ -56,7 +56,15 @@ function CodeForm() {
         {words.haveCode}
       </label>
       <div class="lt-code-row">
-        <input class="lt-input" id="lt-open-code" type="text" name="code" maxlength={200} autocomplete="off" required />
+        <input
+          class="lt-input"
+          id="lt-open-code"
+          type="text"
+          name="code"
+          maxlength={200}
+          autocomplete="off"
+          required
+        />
         <button class="lt-button lt-button-plain" type="submit">
           {words.openCode}
         </button>

@@ -23,12 +23,17 @@ const fixtureSchema = z.strictObject({
 });
 type Fixture = z.output<typeof fixtureSchema>;
 
-function breakContent(base: Readonly<Record<string, string>>, changes: Fixture["files"]): Record<string, string> {
+function breakContent(
+  base: Readonly<Record<string, string>>,
+  changes: Fixture["files"],
+): Record<string, string> {
   const files = { ...base };
   for (const [path, change] of Object.entries(changes)) {
     if ("remove" in change) delete files[path];
     else if ("write" in change) files[path] = change.write;
-    else for (const one of Array.isArray(change) ? change : [change]) files[path] = replaceOnce(files[path], one);
+    else
+      for (const one of Array.isArray(change) ? change : [change])
+        files[path] = replaceOnce(files[path], one);
   }
   return files;
 }

@@ -3,7 +3,8 @@ import { readProse } from "../../../flows/content/prose.ts";
 
 const locate = (line: number, column: number) => ({ file: "text.md", line, column });
 const read = (text: string) => readProse(text, locate);
-const codesOf = (text: string) => read(text).problems.map(({ code, line, column }) => `${line}:${column} ${code}`);
+const codesOf = (text: string) =>
+  read(text).problems.map(({ code, line, column }) => `${line}:${column} ${code}`);
 const text = (value: string) => ({ t: "text", text: value });
 
 describe("readProse", () => {
@@ -46,9 +47,12 @@ describe("readProse", () => {
     ]);
   });
 
-  it.each(["https://example.org", "mailto:desk@example.org", "tel:+1-555-0100"])("allows a link to %s", (to) => {
-    expect(read(`[here](${to})`)).toMatchObject({ problems: [], blocks: [{ of: [{ t: "link", to }] }] });
-  });
+  it.each(["https://example.org", "mailto:desk@example.org", "tel:+1-555-0100"])(
+    "allows a link to %s",
+    (to) => {
+      expect(read(`[here](${to})`)).toMatchObject({ problems: [], blocks: [{ of: [{ t: "link", to }] }] });
+    },
+  );
 
   it.each([
     "[here](http://example.org)",

@@ -17,7 +17,11 @@ describe("readContent", () => {
 
   it("gives the edition its defaults and its words in the run-time spelling", () => {
     const { edition } = readContent(tiny);
-    expect(edition).toMatchObject({ number: 1, hash: "", conversation: { mostQuestions: 4, firstAid: ["isolate"] } });
+    expect(edition).toMatchObject({
+      number: 1,
+      hash: "",
+      conversation: { mostQuestions: 4, firstAid: ["isolate"] },
+    });
     expect(edition?.questions.find(({ id }) => id === "soil-check")).toMatchObject({
       kind: "finding",
       askWhen: { any: ["limp-or-drooping"], none: [] },
@@ -98,14 +102,22 @@ describe("readContent", () => {
       "!!binary x",
       "\0",
     ]) {
-      for (const file of ["findings.yaml", "conversation.yaml", "questions/host.md", "conditions/mealybugs.md"]) {
+      for (const file of [
+        "findings.yaml",
+        "conversation.yaml",
+        "questions/host.md",
+        "conditions/mealybugs.md",
+      ]) {
         const { edition, problems } = readContent({ ...tiny, [file]: text });
         expect(edition === null, `${file} ${JSON.stringify(text)}`).toBe(problems.length > 0);
         expect(problems.every(({ line, column }) => line >= 1 && column >= 1)).toBe(true);
       }
     }
     for (const text of ["[", "{a: ", "- ", "> ", "1. ", "a: [", "a:\n "]) {
-      const endless = { "hosts.yaml": text.repeat(5000), "questions/host.md": `---\n---\n${text.repeat(5000)}` };
+      const endless = {
+        "hosts.yaml": text.repeat(5000),
+        "questions/host.md": `---\n---\n${text.repeat(5000)}`,
+      };
       expect(readContent({ ...tiny, ...endless }).edition, text).toBeNull();
     }
     expect(readContent({}).problems.length).toBeGreaterThan(0);
