@@ -16,7 +16,7 @@ export interface Weighed {
   contenders: readonly number[];
   marked: readonly number[];
   /** Worked out when first asked for: the host plant changes neither. */
-  described: (boolean | undefined)[];
+  speakers: (Speaking | undefined)[];
   leftOver: Map<number, LeftOver>;
 }
 
@@ -56,11 +56,14 @@ export function assess(flow: Flow, known: Uint8Array, host: string | null | unde
   const weighed = weigh(flow, known);
   const start = flow.evidence.start(host ?? null);
   const scores = start.map((value, c) => value + (weighed.sums[c] ?? 0));
+  const decision = decide(flow, weighed, start);
+  const ranking = rank(flow, scores, weighed.speaks);
+  const others = ranking.filter((c) => c !== decision.leader);
   return {
-    ...decide(flow, weighed, start),
+    ...decision,
     weighed,
     scores,
-    ranking: rank(flow, scores, weighed.speaks),
+    ranking: decision.leader < 0 ? ranking : [decision.leader, ...others],
   };
 }
 
@@ -94,7 +97,7 @@ export function weigh(flow: Flow, known: Uint8Array): Weighed {
     if (speaks[c] === EXPLAINS) contenders.push(c);
     if ((hallmarks[c] ?? 0) > 0) marked.push(c);
   }
-  return { known, sums, speaks, hallmarks, contenders, marked, described: [], leftOver: new Map() };
+  return { known, sums, speaks, hallmarks, contenders, marked, speakers: [], leftOver: new Map() };
 }
 
 /** An `excludes` is overruled by a hallmark of the same condition: then it merely speaks against. */
@@ -118,41 +121,79 @@ function exclusion(flow: Flow, hasHallmark: boolean): number {
 /** Decides on a leader. `start`: what the host plant and the base rates give each condition. */
 export function decide(flow: Flow, weighed: Weighed, start: Int16Array): Decision {
   const { contenders, sums } = weighed;
-  const leader = best(flow, contenders, sums, start);
+  const leader = showing(flow, weighed, start, best(flow, contenders, sums, start));
   if (leader < 0) return { leader, beside: [], rival: -1, lead: 0, standing: "undetermined" };
   const beside = findBeside(flow, weighed, start, leader);
   const rival = findRival(flow, weighed, start, leader, beside);
   const score = (c: number) => (sums[c] ?? 0) + (start[c] ?? 0);
   const { silentRival } = flow.edition.weights;
   const lead = score(leader) - (rival < 0 ? silentRival : Math.max(silentRival, score(rival)));
-  return { leader, beside, rival, lead, standing: standingOf(flow, weighed, leader, lead) };
+  return { leader, beside, rival, lead, standing: standingOf(flow, weighed, start, leader, lead) };
 }
 
-function standingOf(flow: Flow, weighed: Weighed, leader: number, lead: number): Standing {
+/**
+ * What shows on the plant leads over the state of its surroundings that brought it on: rot over wet soil. The state is
+ * not lost: it is linked to the leader, and the plan treats both.
+ */
+function showing(flow: Flow, weighed: Weighed, start: Int16Array, leader: number): number {
+  const isState = leader >= 0 && (weighed.hallmarks[leader] ?? 0) > 0 && !hasSign(flow, weighed, leader);
+  if (!isState) return leader;
+  const { silentRival, lead } = flow.edition.weights;
+  const shown = weighed.marked.filter(
+    (c) => flow.evidence.broughtOnBy[c]?.includes(leader) && hasSign(flow, weighed, c),
+  );
+  const next = best(flow, shown, weighed.sums, start);
+  if (next < 0 || (weighed.sums[next] ?? 0) + (start[next] ?? 0) < silentRival + lead.leaning) return leader;
+  return next;
+}
+
+/** Whether a hallmark of the condition is present that is more than a state of the surroundings. */
+function hasSign(flow: Flow, { known, hallmarks }: Weighed, condition: number): boolean {
+  if ((hallmarks[condition] ?? 0) === 0) return false;
+  for (const finding of flow.evidence.hallmarks[condition] ?? []) {
+    if (known[finding] === PRESENT && !flow.findings.isState[finding]) return true;
+  }
+  return false;
+}
+
+function standingOf(flow: Flow, weighed: Weighed, start: Int16Array, leader: number, lead: number): Standing {
   const { lead: leads } = flow.edition.weights;
   const hasHallmark = (weighed.hallmarks[leader] ?? 0) > 0;
   if (hasHallmark && lead >= leads.suspected) return "suspected";
-  if (lead >= leads.leaning && (hasHallmark || isDescribed(flow, weighed, leader))) {
+  if (lead >= leads.leaning && (hasHallmark || isDescribed(flow, weighed, start, leader))) {
     return "leaning";
   }
   return "undetermined";
 }
 
-/** At least two things speak for the condition, one of them more than a vague first word: enough to lean on. */
-function isDescribed(flow: Flow, { known, described }: Weighed, condition: number): boolean {
-  const before = described[condition];
-  if (before !== undefined) return before;
-  let speaking = 0;
-  let sharp = 0;
+/**
+ * At least two things speak for the condition, a prone host plant among them, and one is more than a vague first word:
+ * enough to lean on.
+ */
+function isDescribed(flow: Flow, weighed: Weighed, start: Int16Array, condition: number): boolean {
+  const { speaking, sharp } = speakingFor(flow, weighed, condition);
+  const isProne = (start[condition] ?? 0) > (flow.evidence.baseRate[condition] ?? 0);
+  return speaking + Number(isProne) >= 2 && sharp >= 1;
+}
+
+/** How many present findings speak for a condition, and how many of them are not vague. */
+interface Speaking {
+  speaking: number;
+  sharp: number;
+}
+
+function speakingFor(flow: Flow, { known, speakers }: Weighed, condition: number): Speaking {
+  const before = speakers[condition];
+  if (before) return before;
+  const found: Speaking = { speaking: 0, sharp: 0 };
   const explains = flow.evidence.explains[condition];
   for (let f = 0; f < known.length; f++) {
     if (explains?.[f] !== 1 || !counts(flow.findings, known, f)) continue;
-    speaking++;
-    if (flow.edition.findings[f]?.vague === false) sharp++;
+    found.speaking++;
+    if (flow.edition.findings[f]?.vague === false) found.sharp++;
   }
-  const is = speaking >= 2 && sharp >= 1;
-  described[condition] = is;
-  return is;
+  speakers[condition] = found;
+  return found;
 }
 
 /** The best of some conditions: highest score, then the likelier kind, then the order of the edition. -1 for none. */

@@ -1,4 +1,5 @@
 import { type Case, giveAnswer, newCase } from "./case.ts";
+import { writeLink } from "./case-link.ts";
 import type { Question, Standing } from "./edition.ts";
 import { findHosts } from "./find-host.ts";
 import { ABSENT, closeFindings, PRESENT } from "./finding-table.ts";
@@ -30,6 +31,7 @@ export interface Replay {
   secondFinding: string | null;
   methods: string[];
   case: Case;
+  link: string;
 }
 
 /** Plays a case history: a simulated shopper answers each question from what the history states, and no more. */
@@ -53,6 +55,7 @@ export function replayHistory(flow: Flow, history: CaseHistory): Replay {
     secondFinding: verdict.beside[0] ?? null,
     methods: [...new Set(methods)],
     case: kase,
+    link: writeLink(flow, kase),
   };
 }
 

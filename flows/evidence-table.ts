@@ -38,6 +38,8 @@ export interface EvidenceTable {
   absent: readonly (readonly Bearing[])[];
   /** `rows[condition]`: the same bearings by condition. */
   rows: readonly (readonly Row[])[];
+  /** What the base rate alone gives each condition. */
+  baseRate: Int16Array;
   /** Start value of every condition: how common it is, and what the host plant says. `null` is a plant not known. */
   start(host: string | null): Int16Array;
   /** `explains[c]`: findings that condition `c` would produce. */
@@ -69,6 +71,7 @@ export function tabulateEvidence(edition: Edition, findings: FindingTable): Evid
     present,
     absent,
     rows: conditions.map((_, c) => [...rowsOf(present, PRESENT, c), ...rowsOf(absent, ABSENT, c)]),
+    baseRate: Int16Array.from(conditions, ({ howCommon }) => edition.weights.howCommon[howCommon]),
     start(host) {
       const found = starts.get(host);
       if (found) return found;

@@ -15,6 +15,8 @@ export interface FindingTable {
   /** `sharper[i]`: all findings that cannot hold when `i` does not. */
   sharper: readonly (readonly number[])[];
   isCircumstance: readonly boolean[];
+  /** True for circumstances and for what is made up of one: a state of the surroundings more than a sign. */
+  isState: readonly boolean[];
   combines: readonly { whole: number; parts: readonly number[] }[];
 }
 
@@ -34,7 +36,10 @@ export function tabulateFindings(findings: readonly Finding[]): FindingTable {
   const isCircumstance = findings.map(
     ({ kind, circumstance }) => circumstance || kind === "site" || kind === "care",
   );
-  return { size: findings.length, index, at, vaguer, sharper, isCircumstance, combines };
+  const isState = findings.map(
+    (finding, i) => isCircumstance[i] === true || finding.combines.some((part) => isCircumstance[at(part)]),
+  );
+  return { size: findings.length, index, at, vaguer, sharper, isCircumstance, isState, combines };
 }
 
 function reach(from: number, direct: readonly (readonly number[])[]): number[] {

@@ -1,7 +1,7 @@
 import { type Decision, decide, type Weighed, weigh } from "./assess.ts";
 import { applies, type Case, type Knowledge, know } from "./case.ts";
 import type { Question } from "./edition.ts";
-import { UNKNOWN } from "./finding-table.ts";
+import { PRESENT, UNKNOWN } from "./finding-table.ts";
 import type { Flow, Prompt, Reply } from "./flow.ts";
 import { openFactPrompts } from "./plan.ts";
 import { judge } from "./verdict.ts";
@@ -68,11 +68,19 @@ interface Gains {
 export function offers(flow: Flow, known: Uint8Array, isAnswered: (question: string) => boolean): Offer[] {
   const open: Offer[] = [];
   for (const prompt of flow.prompts) {
-    if (prompt === flow.prompts[0] || isAnswered(prompt.question.id) || !applies(prompt, known)) continue;
+    if (prompt === flow.prompts[0] || isAnswered(prompt.question.id)) continue;
+    if (!applies(prompt, known) || isToldAlready(prompt, known)) continue;
     const gains = prompt.replies.map((reply) => gainsOf(flow, known, reply));
     if (gains.some(({ conditions }) => conditions.length > 0)) open.push({ prompt, gains });
   }
   return open;
+}
+
+/** Whether what was said elsewhere amounts to one of the replies: then the question has been answered early. */
+function isToldAlready({ replies }: Prompt, known: Uint8Array): boolean {
+  return replies.some(
+    ({ present }) => present.length > 0 && present.every((finding) => known[finding] === PRESENT),
+  );
 }
 
 /** What a reply would add to each condition, from findings not known yet. */

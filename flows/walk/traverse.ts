@@ -24,6 +24,8 @@ export interface Traversal {
   endings: Ending[];
   /** Ids of all questions about the plant that were asked at least once. */
   asked: Set<string>;
+  /** Which question may follow which (ids; "" is the end), and after which replies. */
+  moves: Map<string, Map<string, Set<string>>>;
   /** Points of the conversation tree that were visited. */
   points: number;
   /** The first conversation in which the order of the answers made a difference; undefined when there is none. */
@@ -45,9 +47,16 @@ interface Walk {
  * Walks every conversation about the plant: each reply to each question that the engine would ask. Host plants are
  * carried along as classes and part only where the next question differs, so nothing is sampled and nothing is walked
  * twice. Facts about the household come after and are independent: the caller multiplies them in.
+ * `openings`: only these replies to the opening; all of them by default.
  */
-export function traverse(flow: Flow, classes: readonly HostClass[]): Traversal {
-  const traversal: Traversal = { endings: [], asked: new Set(), points: 0, orderMatters: undefined };
+export function traverse(flow: Flow, classes: readonly HostClass[], openings?: readonly Reply[]): Traversal {
+  const traversal: Traversal = {
+    endings: [],
+    asked: new Set(),
+    moves: new Map(),
+    points: 0,
+    orderMatters: undefined,
+  };
   const walk: Walk = {
     flow,
     classes,
@@ -60,7 +69,7 @@ export function traverse(flow: Flow, classes: readonly HostClass[]): Traversal {
   const [opening] = flow.prompts;
   if (!opening) return traversal;
   traversal.asked.add(opening.question.id);
-  for (const reply of opening.replies) {
+  for (const reply of openings ?? opening.replies) {
     walk.path.push({ prompt: opening, reply });
     visit(walk, mergeClasses(flow, classes, reply));
     walk.path.pop();
@@ -93,6 +102,7 @@ function visit(walk: Walk, here: readonly (readonly number[])[]): void {
       else ended.set(key, { decision, groups: [group] });
     }
   }
+  noteMoves(walk, parted, ended.size > 0);
   if (ended.size > 0) checkOrder(walk, known, present, absent);
   for (const { decision, groups } of ended.values()) arrive(walk, weighed, decision, groups);
   for (const [prompt, there] of parted) {
@@ -105,6 +115,20 @@ function visit(walk: Walk, here: readonly (readonly number[])[]): void {
       path.pop();
     }
     answered.delete(id);
+  }
+}
+
+function noteMoves({ path, traversal }: Walk, parted: ReadonlyMap<Prompt, unknown>, ends: boolean): void {
+  const last = path.at(-1);
+  if (!last) return;
+  const { id } = last.prompt.question;
+  const onward = traversal.moves.get(id) ?? new Map<string, Set<string>>();
+  traversal.moves.set(id, onward);
+  const targets = [...parted.keys()].map(({ question }) => question.id);
+  for (const target of ends ? [...targets, ""] : targets) {
+    const replies = onward.get(target);
+    if (replies) replies.add(last.reply.id);
+    else onward.set(target, new Set([last.reply.id]));
   }
 }
 

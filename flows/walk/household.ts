@@ -1,0 +1,149 @@
+import type { Knowledge } from "../case.ts";
+import { writeLink } from "../case-link.ts";
+import { type Fact, facts, type Standing } from "../edition.ts";
+import { type Flow, NOT_SURE } from "../flow.ts";
+import { openFactPrompts, planFor } from "../plan.ts";
+import type { Verdict } from "../verdict.ts";
+import type { HostClass } from "./classes.ts";
+import { findPlanFaults, type PlanFault } from "./plan-invariants.ts";
+import { groupByTraits, type HostTraits } from "./traits.ts";
+import type { Ending } from "./traverse.ts";
+import type { Violation } from "./walk.ts";
+
+/** How many ways the questions about the household can be answered after an ending, and how many questions they are. */
+export type FactPaths = (
+  ending: Ending,
+  hosts: readonly (string | null)[],
+) => { replies: number; questions: number };
+
+/**
+ * A plan is the union of its causes' remedies, so the facts it depends on are the union of what each cause depends on:
+ * worked out once per cause, standing and kind of host, then joined.
+ */
+export function countFactPaths(flow: Flow): FactPaths {
+  const groups = groupByTraits(flow);
+  const groupOf = new Map(groups.flatMap((group) => [...group.hosts].map((host) => [host, group] as const)));
+  const needs = new Map<HostTraits, Map<string, Set<string>>>(groups.map((group) => [group, new Map()]));
+  const needed = (group: HostTraits, standing: Standing, cause: number) => {
+    const key = `${standing}|${cause}`;
+    const known = needs.get(group);
+    let prompts = known?.get(key);
+    if (!prompts) {
+      const knowledge = knowledgeOf(flow, group, {});
+      const open = openFactPrompts(flow, knowledge, verdictOf(flow, standing, [cause]));
+      prompts = new Set(open.map(({ question }) => question.id));
+      known?.set(key, prompts);
+    }
+    return prompts;
+  };
+  const width = new Map(flow.factPrompts.map(({ question, replies }) => [question.id, replies.length]));
+  return ({ decision, behind }, hosts) => {
+    const causes =
+      decision.standing === "undetermined" ? [-1] : [decision.leader, ...decision.beside, ...behind];
+    let replies = 0;
+    let questions = 0;
+    for (const host of hosts) {
+      const group = groupOf.get(host);
+      if (!group) continue;
+      const prompts = new Set(causes.flatMap((cause) => [...needed(group, decision.standing, cause)]));
+      replies += [...prompts].reduce((ways, id) => ways * (width.get(id) ?? 1), 1);
+      questions = Math.max(questions, prompts.size);
+    }
+    return { replies, questions };
+  };
+}
+
+/** A verdict with just what a plan looks at. */
+function verdictOf(flow: Flow, standing: Standing, causes: readonly number[]): Verdict {
+  const ids = causes.flatMap((c) => flow.edition.conditions[c]?.id ?? []);
+  const [leader = null, ...rest] = ids;
+  return {
+    standing,
+    leader,
+    beside: rest,
+    lead: 0,
+    candidates: [],
+    separatingCheck: null,
+    bringSample: standing === "undetermined",
+  };
+}
+
+function knowledgeOf(flow: Flow, group: HostTraits, stated: Partial<Record<Fact, "yes" | "no">>): Knowledge {
+  return {
+    known: new Uint8Array(flow.findings.size),
+    host: group.example?.id ?? null,
+    facts: stated,
+    answered: new Set(),
+  };
+}
+
+/**
+ * Checks the plan of every cause that conversations reach, for every kind of host and every state of the household, and
+ * the joint plan of every ending in the most careful and in the most open household.
+ */
+export function checkPlans(
+  flow: Flow,
+  endings: readonly Ending[],
+  classes: readonly HostClass[],
+): Violation[] {
+  const groups = groupByTraits(flow);
+  const households = allHouseholds();
+  const violations = new Map<string, Violation>();
+  const check = (ending: Ending, causes: readonly number[], group: HostTraits, states: Household) => {
+    const { standing } = ending.decision;
+    const knowledge = knowledgeOf(flow, group, states);
+    const plan = planFor(flow, knowledge, verdictOf(flow, standing, causes));
+    for (const fault of findPlanFaults(flow, plan, standing, knowledge)) {
+      const key = `${fault.invariant}|${fault.remedy}|${causes[0]}`;
+      if (!violations.has(key)) violations.set(key, describe(flow, fault, ending, classes, group, states));
+    }
+  };
+  const seen = new Set<string>();
+  for (const ending of [...endings].sort((a, b) => a.shortest.length - b.shortest.length)) {
+    const { standing, leader, beside } = ending.decision;
+    const causes = standing === "undetermined" ? [] : [leader, ...beside, ...ending.behind];
+    for (const cause of causes.length > 0 ? causes : [-1]) {
+      const key = `${standing}|${cause}`;
+      if (seen.has(key)) continue;
+      seen.add(key);
+      for (const group of groups) for (const states of households) check(ending, [cause], group, states);
+    }
+    const [unknown] = groups;
+    if (!unknown) continue;
+    check(ending, causes, unknown, {});
+    check(ending, causes, unknown, Object.fromEntries(facts.map((fact) => [fact, "no"])));
+  }
+  return [...violations.values()];
+}
+
+type Household = Partial<Record<Fact, "yes" | "no">>;
+
+/** Every fact yes, no or unknown. */
+function allHouseholds(): Household[] {
+  return facts.reduce<Household[]>(
+    (all, fact) =>
+      all.flatMap((states) => [states, { ...states, [fact]: "yes" }, { ...states, [fact]: "no" }]),
+    [{}],
+  );
+}
+
+function describe(
+  flow: Flow,
+  { invariant, remedy }: PlanFault,
+  ending: Ending,
+  classes: readonly HostClass[],
+  group: HostTraits,
+  states: Household,
+): Violation {
+  const hosts = classes[ending.shortestClass]?.hosts ?? [];
+  const host = hosts.find((id) => group.hosts.has(id)) ?? hosts[0] ?? null;
+  const told = Object.entries(states).map(([fact, is]) => `${fact}: ${is}`);
+  const [opening, ...rest] = ending.shortest;
+  const hostAnswer = flow.hostQuestion ? [{ to: flow.hostQuestion.id, is: host ?? NOT_SURE }] : [];
+  const answers = [...(opening ? [opening] : []), ...hostAnswer, ...rest];
+  return {
+    invariant,
+    sentence: `${remedy ? `Step “${remedy}”` : "The plan"} breaks ${invariant} (${told.join(", ") || "household unknown"}; plant like ${group.example?.id ?? "unknown"}).`,
+    conversation: writeLink(flow, { edition: flow.edition.number, answers }),
+  };
+}
