@@ -89,33 +89,49 @@ export interface Change {
 }
 
 /**
- * Gives or changes an answer in place. Every other answer is kept as long as its question still applies; the rest is
- * returned in `dropped`, so that nothing disappears unsaid.
+ * Gives or changes an answer in place. Every other answer is kept as long as its question still applies, and so is what
+ * was given out of turn; the rest is returned in `dropped`, so that nothing disappears unsaid.
  */
 export function giveAnswer(flow: Flow, kase: Case, to: string, is: string): Change {
   const given = { to, is };
   const at = kase.answers.findIndex((answer) => answer.to === to);
   if (at < 0) return { case: { ...kase, answers: [...kase.answers, given] }, dropped: [] };
-  const answers = kase.answers.map((answer, i) => (i === at ? given : answer));
-  return dropStale(flow, { ...kase, answers }, at);
+  if (kase.answers[at]?.is === is) return { case: kase, dropped: [] };
+  return replaceAt(flow, kase, at, [given]);
 }
 
 /** Removes one answer, and those later ones that applied only because of it. */
 export function takeBack(flow: Flow, kase: Case, to: string): Change {
   const at = kase.answers.findIndex((answer) => answer.to === to);
-  if (at < 0) return { case: kase, dropped: [] };
-  const answers = kase.answers.filter((_, i) => i !== at);
-  return dropStale(flow, { ...kase, answers }, at - 1);
+  return at < 0 ? { case: kase, dropped: [] } : replaceAt(flow, kase, at, []);
 }
 
-function dropStale(flow: Flow, kase: Case, changedAt: number): Change {
-  const kept = kase.answers.slice(0, changedAt + 1);
-  const dropped: Answer[] = [];
-  for (const answer of kase.answers.slice(changedAt + 1)) {
-    const prompt = flow.promptById.get(answer.to);
-    const { known } = know(flow, { ...kase, answers: kept });
-    const stale = prompt !== undefined && prompt.question.kind === "finding" && !applies(prompt, known);
-    (stale ? dropped : kept).push(answer);
+/** Puts `instead` in the place of one answer, and drops the later ones whose questions applied only because of it. */
+function replaceAt(flow: Flow, kase: Case, at: number, instead: readonly Answer[]): Change {
+  const later = kase.answers.slice(at + 1);
+  const inTurn = applying(flow, kase.answers.slice(0, at + 1), later);
+  const outOfTurn = later.filter((answer) => !inTurn.has(answer));
+  const first = [...kase.answers.slice(0, at), ...instead];
+  const still = applying(flow, [...first, ...outOfTurn], [...inTurn]);
+  const dropped = later.filter((answer) => inTurn.has(answer) && !still.has(answer));
+  const kept = later.filter((answer) => !dropped.includes(answer));
+  return { case: { ...kase, answers: [...first, ...kept] }, dropped };
+}
+
+/** Those of some answers whose questions apply: because of the given ones, or of each other. */
+function applying(flow: Flow, given: readonly Answer[], answers: readonly Answer[]): Set<Answer> {
+  const found = new Set<Answer>();
+  for (let before = -1; before < found.size; ) {
+    before = found.size;
+    for (const answer of answers) {
+      if (!found.has(answer) && fits(flow, [...given, ...found], answer)) found.add(answer);
+    }
   }
-  return { case: { ...kase, answers: kept }, dropped };
+  return found;
+}
+
+function fits(flow: Flow, answers: readonly Answer[], { to }: Answer): boolean {
+  const prompt = flow.promptById.get(to);
+  if (prompt?.question.kind !== "finding") return true;
+  return applies(prompt, know(flow, { edition: flow.edition.number, answers }).known);
 }
