@@ -32,20 +32,7 @@ const flow = makeFlow({
     }),
   ],
   hosts: [host({ id: "fern" })],
-  questions: [{ ...questionOf("opening") }, { ...questionOf("host"), kind: "host" as const }],
 });
-
-function questionOf(id: string) {
-  return {
-    id,
-    kind: "finding" as const,
-    prompt: "",
-    why: "",
-    howToCheck: [],
-    askWhen: { any: [], none: [] },
-    options: [],
-  };
-}
 
 function reasons(id: string, ...answers: string[]) {
   const found = judge(flow, caseOf(flow, ...answers)).candidates.find(({ condition: c }) => c === id);
