@@ -2,7 +2,7 @@ import { type Assessment, assess, EXPLAINS, SILENT } from "./assess.ts";
 import { type Case, type Knowledge, know } from "./case.ts";
 import type { Block, Condition, Standing } from "./edition.ts";
 import { type EvidenceWord, hostWord } from "./evidence-table.ts";
-import { ABSENT, counts, PRESENT, UNKNOWN } from "./finding-table.ts";
+import { counts, PRESENT, UNKNOWN } from "./finding-table.ts";
 import type { Flow } from "./flow.ts";
 
 export type ReasonWord = EvidenceWord | "prone" | "immune" | "elsewhere";
@@ -49,7 +49,7 @@ export function judge(flow: Flow, kase: Case): Verdict {
   return judgeKnown(flow, knowledge, assess(flow, knowledge.known, knowledge.host));
 }
 
-export function judgeKnown(flow: Flow, knowledge: Knowledge, found: Assessment): Verdict {
+function judgeKnown(flow: Flow, knowledge: Knowledge, found: Assessment): Verdict {
   const { conditions } = flow.edition;
   const id = (c: number) => conditions[c]?.id ?? "";
   const leader = conditions[found.leader];
@@ -121,9 +121,4 @@ function separate(flow: Flow, found: Assessment, leader: Condition): Verdict["se
   }
   const first = leader.looksLike[0];
   return first ? { from: first.other, check: first.check } : null;
-}
-
-/** True when a finding was looked for and is not there. */
-export function isAbsent(flow: Flow, known: Uint8Array, finding: string): boolean {
-  return known[flow.findings.at(finding)] === ABSENT;
 }

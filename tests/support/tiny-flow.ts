@@ -1,18 +1,19 @@
-import { formatProblem } from "../../flows/content/problems.ts";
+import { readdirSync, readFileSync } from "node:fs";
+import { join, relative } from "node:path";
 import { readContent } from "../../flows/content/read-content.ts";
 import { type Flow, openFlow } from "../../flows/flow.ts";
-import { loadFiles, tinyContent } from "../flows/content/content-files.ts";
 
-let opened: Flow | undefined;
+const folder = join(import.meta.dirname, "..", "fixtures", "tiny-content");
 
-/** Three conditions, three host plants, every feature of the content once. */
+/** The tiny content of the fixtures, small enough to be walked one conversation at a time. */
 export function tinyFlow(): Flow {
-  opened ??= openTiny();
-  return opened;
-}
-
-function openTiny(): Flow {
-  const { edition, problems } = readContent(loadFiles(tinyContent));
-  if (!edition) throw new Error(`tiny-content does not read:\n${problems.map(formatProblem).join("\n")}`);
+  const files: Record<string, string> = {};
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const path = join(entry.parentPath, entry.name);
+    files[relative(folder, path)] = readFileSync(path, "utf8");
+  }
+  const { edition, problems } = readContent(files);
+  if (!edition) throw new Error(problems.map(({ file, sentence }) => `${file}: ${sentence}`).join("\n"));
   return openFlow(edition);
 }
