@@ -8,6 +8,7 @@ import {
   type Phase,
   phases,
   type Remedy,
+  type Standing,
 } from "./edition.ts";
 import type { Flow, Prompt } from "./flow.ts";
 import type { Verdict } from "./verdict.ts";
@@ -65,24 +66,23 @@ export function planFor(flow: Flow, knowledge: Knowledge, verdict: Verdict): Pla
 
 /** Fact questions whose answer a step of the plan depends on, in the order of the content. */
 export function openFactPrompts(flow: Flow, knowledge: Knowledge, verdict: Verdict): Prompt[] {
-  const open = new Set(openFacts(flow, knowledge, verdict));
+  const remedies = wantedRemedies(flow, verdict).map(({ remedy }) => remedy);
+  return factPromptsFor(flow, knowledge, remedies);
+}
+
+/** Fact questions not answered yet that decide one of these remedies or one of its cautions. */
+export function factPromptsFor(flow: Flow, knowledge: Knowledge, remedies: readonly Remedy[]): Prompt[] {
+  const host = knowledge.host ? flow.host(knowledge.host) : undefined;
+  const wanted = remedies.filter((remedy) => hostForbids(remedy, host) === undefined);
+  const open = facts.filter(
+    (fact) =>
+      factState(fact, knowledge, host) === "unknown" &&
+      wanted.some(({ neverWhen, cautions }) => neverWhen.includes(fact) || cautions[fact].length > 0),
+  );
   return flow.factPrompts.filter(
     ({ question, replies }) =>
       !knowledge.answered.has(question.id) &&
-      replies.some((reply) => Object.keys(reply.facts).some((fact) => open.has(fact as Fact))),
-  );
-}
-
-/** Facts still unknown that decide a step or one of its cautions. */
-export function openFacts(flow: Flow, knowledge: Knowledge, verdict: Verdict): Fact[] {
-  const host = knowledge.host ? flow.host(knowledge.host) : undefined;
-  const wanted = wantedRemedies(flow, verdict).filter(
-    ({ remedy }) => hostForbids(remedy, host) === undefined,
-  );
-  return facts.filter(
-    (fact) =>
-      factState(fact, knowledge, host) === "unknown" &&
-      wanted.some(({ remedy }) => remedy.neverWhen.includes(fact) || remedy.cautions[fact].length > 0),
+      replies.some((reply) => open.some((fact) => reply.facts[fact] !== undefined)),
   );
 }
 
@@ -97,25 +97,43 @@ export function factState(fact: Fact, knowledge: Knowledge, host: Host | undefin
 
 /** The remedies that the verdict calls for, before safety has its say. */
 function wantedRemedies(flow: Flow, verdict: Verdict): { remedy: Remedy; treats: string[] }[] {
-  const wanted = new Map<string, string[]>();
-  if (verdict.standing === "undetermined") {
-    for (const id of flow.edition.conversation.firstAid) wanted.set(id, []);
-  } else {
-    for (const cause of causesToTreat(flow, verdict)) {
-      for (const id of flow.condition(cause)?.plan ?? []) {
-        wanted.set(id, [...(wanted.get(id) ?? []), cause]);
-      }
+  const wanted = new Map<Remedy, string[]>();
+  const [leader = null, ...others] = verdict.standing === "undetermined" ? [] : causesToTreat(flow, verdict);
+  for (const remedy of remediesFor(flow, verdict.standing, leader, true)) {
+    wanted.set(remedy, leader === null ? [] : [leader]);
+  }
+  for (const cause of others) {
+    for (const remedy of remediesFor(flow, verdict.standing, cause, false)) {
+      wanted.set(remedy, [...(wanted.get(remedy) ?? []), cause]);
     }
   }
-  return [...wanted].flatMap(([id, treats]) => {
+  return [...wanted].map(([remedy, treats]) => ({ remedy, treats }));
+}
+
+/** Steps taken over from each cause other than the leader: enough to act on, few enough to be read. */
+const MOST_FROM_OTHERS = 4;
+
+/**
+ * What one cause adds to a plan: all of its remedies when it leads, the first few otherwise. No cause (`null`) stands
+ * for an open verdict, which gets first aid only.
+ */
+export function remediesFor(
+  flow: Flow,
+  standing: Standing,
+  cause: string | null,
+  isLeader: boolean,
+): Remedy[] {
+  const { firstAid } = flow.edition.conversation;
+  const ids = cause === null ? firstAid : (flow.condition(cause)?.plan ?? []);
+  const fitting = ids.flatMap((id) => {
     const remedy = flow.remedy(id);
-    if (!remedy || !fitsStanding(remedy, verdict)) return [];
-    return [{ remedy, treats }];
+    return remedy && fitsStanding(remedy, standing) ? [remedy] : [];
   });
+  return isLeader ? fitting : fitting.slice(0, MOST_FROM_OTHERS);
 }
 
 /** The leader, what stands beside it, and what brought it on as far as something speaks for that. */
-export function causesToTreat(flow: Flow, verdict: Verdict): string[] {
+function causesToTreat(flow: Flow, verdict: Verdict): string[] {
   if (verdict.leader === null) return [];
   const speaking = new Set(
     verdict.candidates.flatMap(({ speaks, condition }) => (speaks ? [condition] : [])),
@@ -124,7 +142,7 @@ export function causesToTreat(flow: Flow, verdict: Verdict): string[] {
   return [...new Set([verdict.leader, ...verdict.beside, ...behind])];
 }
 
-function fitsStanding(remedy: Remedy, { standing }: Verdict): boolean {
+function fitsStanding(remedy: Remedy, standing: Standing): boolean {
   if (standing === "undetermined") return remedy.method !== "chemical";
   return standing === "suspected" || remedy.needsStanding === "leaning";
 }

@@ -2,7 +2,7 @@ import type { Knowledge } from "../case.ts";
 import { writeLink } from "../case-link.ts";
 import { type Fact, facts, type Standing } from "../edition.ts";
 import { type Flow, NOT_SURE } from "../flow.ts";
-import { openFactPrompts, planFor } from "../plan.ts";
+import { factPromptsFor, planFor, remediesFor } from "../plan.ts";
 import type { Verdict } from "../verdict.ts";
 import type { HostClass } from "./classes.ts";
 import { findPlanFaults, type PlanFault } from "./plan-invariants.ts";
@@ -24,13 +24,14 @@ export function countFactPaths(flow: Flow): FactPaths {
   const groups = groupByTraits(flow);
   const groupOf = new Map(groups.flatMap((group) => [...group.hosts].map((host) => [host, group] as const)));
   const needs = new Map<HostTraits, Map<string, Set<string>>>(groups.map((group) => [group, new Map()]));
-  const needed = (group: HostTraits, standing: Standing, cause: number) => {
-    const key = `${standing}|${cause}`;
+  const needed = (group: HostTraits, standing: Standing, cause: number, isLeader: boolean) => {
+    const key = `${standing}|${cause}|${isLeader}`;
     const known = needs.get(group);
     let prompts = known?.get(key);
     if (!prompts) {
-      const knowledge = knowledgeOf(flow, group, {});
-      const open = openFactPrompts(flow, knowledge, verdictOf(flow, standing, [cause]));
+      const id = flow.edition.conditions[cause]?.id ?? null;
+      const remedies = remediesFor(flow, standing, id, isLeader);
+      const open = factPromptsFor(flow, knowledgeOf(flow, group, {}), remedies);
       prompts = new Set(open.map(({ question }) => question.id));
       known?.set(key, prompts);
     }
@@ -45,7 +46,9 @@ export function countFactPaths(flow: Flow): FactPaths {
     for (const host of hosts) {
       const group = groupOf.get(host);
       if (!group) continue;
-      const prompts = new Set(causes.flatMap((cause) => [...needed(group, decision.standing, cause)]));
+      const prompts = new Set(
+        causes.flatMap((cause, i) => [...needed(group, decision.standing, cause, i === 0)]),
+      );
       replies += [...prompts].reduce((ways, id) => ways * (width.get(id) ?? 1), 1);
       questions = Math.max(questions, prompts.size);
     }
