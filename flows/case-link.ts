@@ -1,4 +1,5 @@
 import { type Answer, type Case, isAnswer, newCase } from "./case.ts";
+import type { Host } from "./edition.ts";
 import { findHosts } from "./find-host.ts";
 import { type Flow, NOT_SURE } from "./flow.ts";
 
@@ -77,8 +78,8 @@ function readAnswer(flow: Flow, to: string, is: string): Answer | LinkProblem {
   return problem(known ? "UNKNOWN_ANSWER" : "UNKNOWN_QUESTION", known ? `${to}=${is}` : to);
 }
 
-function isNameOf({ name, alsoCalled }: { name: string; alsoCalled: string[] }, text: string): boolean {
-  return [name, ...alsoCalled].some((known) => known.toLowerCase() === text.trim().toLowerCase());
+function isNameOf({ name, botanical, alsoCalled }: Host, text: string): boolean {
+  return [name, botanical, ...alsoCalled].some((known) => known?.toLowerCase() === text.trim().toLowerCase());
 }
 
 function* readPairs(query: string): Generator<[string, string]> {
