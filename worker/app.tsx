@@ -2,33 +2,39 @@ import { type Context, Hono } from "hono";
 import { etag } from "hono/etag";
 import { editionOfCode, readCode } from "../flows/case-code.ts";
 import { editionOf } from "../flows/case-link.ts";
+import { decide } from "../widget/check/decide.ts";
+import { hrefToCheck } from "../widget/check/page-ways.ts";
+import { readCheckRequest } from "../widget/check/read-request.ts";
+import { replay } from "../widget/check/replay.ts";
+import { printSheet } from "../widget/views/print-sheet.ts";
 import { sheet } from "../widget/views/sheet.ts";
-import { words } from "../widget/views/words.ts";
 import { sendProblem } from "./api/problem.ts";
 import { editionNumbered, makeApi } from "./api/routes.ts";
-import { decide } from "./check/decide.ts";
-import { hrefToCheck } from "./check/page-ways.ts";
-import { readCheckRequest } from "./check/read-request.ts";
-import { replay } from "./check/replay.ts";
 import { demoSheet } from "./demo/demo-sheet.ts";
+import { HelpPage } from "./demo/help-page.tsx";
 import { HomePage } from "./demo/home-page.tsx";
+import { HouseplantsPage } from "./demo/houseplants-page.tsx";
 import { icon } from "./demo/icon.ts";
 import type { Shelf } from "./editions.ts";
+import { makeEmbed } from "./embed/routes.ts";
+import type { WidgetFiles } from "./embed/widget-files.ts";
 import { CheckPage } from "./pages/check-page.tsx";
 import { MessagePage } from "./pages/message-page.tsx";
 import { renderPage } from "./pages/page.tsx";
 import { pageSheet } from "./pages/page-sheet.ts";
+import { pageWords } from "./pages/page-words.ts";
 import { LONGEST_QUERY, secureAnswers } from "./security.ts";
 import type { Setting } from "./setting.ts";
 
 interface AppParts {
+  widget: WidgetFiles;
   shelf: Shelf;
   /** The time in milliseconds. */
   now: () => number;
 }
 
 /** The whole server, apart from where its edition and its clock come from. */
-export function makeApp({ shelf, now }: AppParts) {
+export function makeApp({ shelf, widget, now }: AppParts) {
   const app = new Hono<Setting>();
   app.use(secureAnswers);
   app.use(async (c, next) => {
@@ -36,17 +42,18 @@ export function makeApp({ shelf, now }: AppParts) {
     if (new URL(c.req.url).search.length <= LONGEST_QUERY) return next();
     if (isApi(c))
       return sendProblem(c, "query-too-long", `A query may have ${LONGEST_QUERY} characters at most.`);
-    return sendMessage(c, 414, words.tooLongTitle, words.tooLong);
+    return sendMessage(c, 414, pageWords.tooLongTitle, pageWords.tooLong);
   });
   app.route("/api", makeApi());
+  app.route("/embed", makeEmbed(widget));
   app.get("/healthz", (c) => c.text("ok", 200, { "Cache-Control": "no-store" }));
   addAssets(app);
   addPages(app);
-  app.notFound((c) => sendMessage(c, 404, words.notFoundTitle, words.notFound));
+  app.notFound((c) => sendMessage(c, 404, pageWords.notFoundTitle, pageWords.notFound));
   app.onError((error, c) => {
     console.error("A request failed.", error);
     if (isApi(c)) return sendProblem(c, "internal-error", "Please try again.");
-    return sendMessage(c, 500, words.errorTitle, words.error);
+    return sendMessage(c, 500, pageWords.errorTitle, pageWords.error);
   });
   return app;
 }
@@ -57,7 +64,7 @@ function isApi(c: Context): boolean {
 
 function addAssets(app: Hono<Setting>): void {
   const files = [
-    ["/assets/leafturn.css", "text/css; charset=utf-8", sheet + pageSheet],
+    ["/assets/leafturn.css", "text/css; charset=utf-8", sheet + printSheet + pageSheet],
     ["/assets/demo.css", "text/css; charset=utf-8", demoSheet],
     ["/assets/icon.svg", "image/svg+xml", icon],
   ] as const;
@@ -68,18 +75,34 @@ function addAssets(app: Hono<Setting>): void {
 }
 
 function addPages(app: Hono<Setting>): void {
-  app.get("/", async (c) => {
-    const { live } = await c.var.openEditions();
-    return c.html(renderPage(<HomePage shop={live.edition.shop} />));
-  });
+  for (const [path, ShopPage] of [
+    ["/", HomePage],
+    ["/houseplants", HouseplantsPage],
+    ["/help", HelpPage],
+  ] as const) {
+    app.get(path, async (c) => {
+      const { live } = await c.var.openEditions();
+      return c.html(renderPage(<ShopPage shop={live.edition.shop} />));
+    });
+  }
   app.get("/check", showCheck);
   app.get("/c", (c) => openCode(c, c.req.query("code") ?? ""));
   app.get("/c/:code", (c) => openCode(c, c.req.param("code")));
-  for (const path of ["/", "/check", "/c", "/c/:code", "/healthz", "/assets/*"]) {
+  for (const path of [
+    "/",
+    "/houseplants",
+    "/help",
+    "/check",
+    "/c",
+    "/c/:code",
+    "/healthz",
+    "/assets/*",
+    "/embed/*",
+  ]) {
     app.all(path, (c, next) => {
       if (["GET", "HEAD"].includes(c.req.method)) return next();
       c.header("Allow", "GET, HEAD");
-      return sendMessage(c, 405, words.methodTitle, words.method);
+      return sendMessage(c, 405, pageWords.methodTitle, pageWords.method);
     });
   }
 }
@@ -95,10 +118,10 @@ async function showCheck(c: Context<Setting>): Promise<Response> {
 }
 
 async function openCode(c: Context<Setting>, code: string): Promise<Response> {
-  if (code.trim() === "") return sendMessage(c, 200, words.haveCode, words.codeEmpty);
+  if (code.trim() === "") return sendMessage(c, 200, pageWords.haveCode, pageWords.codeEmpty);
   const editions = await c.var.openEditions(editionOfCode(code));
   const read = readCode((number) => editionNumbered(editions, number), code);
-  if (!read.ok) return sendMessage(c, 404, words.codeTitle, read.sentence);
+  if (!read.ok) return sendMessage(c, 404, pageWords.codeTitle, read.sentence);
   return c.redirect(
     hrefToCheck(editionNumbered(editions, read.case.edition) ?? editions.live, read.case),
     303,

@@ -1,10 +1,14 @@
-/** Makes the bundled edition: content/ → worker/generated/edition.json. Prints every problem and exits 1 if there is one. */
+/**
+ * Makes what the worker carries with it: content/ → worker/generated/edition.json, widget/element → embed.json.
+ * Prints every problem of the content and exits 1 if there is one.
+ */
 import { createHash } from "node:crypto";
 import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { join, relative, sep } from "node:path";
 import { pathToFileURL } from "node:url";
 import { readContent } from "../flows/content/read-content.ts";
 import type { Edition } from "../flows/edition.ts";
+import { buildWidget } from "./build-widget.ts";
 
 const contentFolder = join(import.meta.dirname, "..", "content");
 const generatedFolder = join(import.meta.dirname, "generated");
@@ -36,6 +40,9 @@ async function build(): Promise<number> {
   await mkdir(generatedFolder, { recursive: true });
   await writeFile(join(generatedFolder, "edition.json"), `${JSON.stringify(named)}\n`);
   console.error(`Edition ${named.number} (${named.hash}) is in worker/generated/edition.json.`);
+  const widget = await buildWidget(named);
+  await writeFile(join(generatedFolder, "embed.json"), `${JSON.stringify(widget)}\n`);
+  console.error(`The element is /embed/${widget.first}, integrity ${widget.files[widget.first]?.integrity}.`);
   return 0;
 }
 

@@ -1,11 +1,6 @@
 import type { Edition } from "../flows/edition.ts";
 import { type Flow, openFlow } from "../flows/flow.ts";
-
-/** The live edition, and the one a link asks for when that is another and still exists. */
-export interface Editions {
-  live: Flow;
-  asked: Flow | undefined;
-}
+import type { Editions } from "../widget/check/replay.ts";
 
 /** The editions at hand in this isolate. */
 export interface Shelf {

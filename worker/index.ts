@@ -1,7 +1,8 @@
 import { makeApp } from "./app.tsx";
 import { keepEditions } from "./editions.ts";
 import bundled from "./generated/edition.json";
+import widget from "./generated/embed.json";
 
-const app = makeApp({ shelf: keepEditions(bundled), now: Date.now });
+const app = makeApp({ widget, shelf: keepEditions(bundled), now: Date.now });
 
 export default { fetch: app.fetch } satisfies ExportedHandler<Env>;

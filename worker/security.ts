@@ -7,9 +7,12 @@ const pagePolicy = [
   "default-src 'none'",
   "style-src 'self'",
   "script-src 'self'",
+  "connect-src 'self'",
   "img-src 'self' data:",
   "form-action 'self'",
   "base-uri 'none'",
+  "require-trusted-types-for 'script'",
+  "trusted-types 'none'",
   "frame-ancestors 'none'",
 ].join("; ");
 

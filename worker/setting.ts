@@ -1,4 +1,4 @@
-import type { Editions } from "./editions.ts";
+import type { Editions } from "../widget/check/replay.ts";
 
 /** What every handler finds in its context. */
 export interface Setting {

@@ -3,13 +3,14 @@ import type { Edition } from "../../flows/edition.ts";
 import { makeApp } from "../../worker/app.tsx";
 import { keepEditions } from "../../worker/editions.ts";
 import bundled from "../../worker/generated/edition.json";
+import widget from "../../worker/generated/embed.json";
 
 export { bundled };
 
 /** A server that remembers nothing from other tests, with a clock that only the test moves. */
 export function openFreshApp(bindings: { DB?: D1Database } = { DB: env.DB }) {
   const clock = { now: 1_000_000 };
-  const app = makeApp({ shelf: keepEditions(bundled), now: () => clock.now });
+  const app = makeApp({ widget, shelf: keepEditions(bundled), now: () => clock.now });
   const ask = async (path: string, init?: RequestInit) =>
     app.request(`https://shop.example${path}`, init, bindings);
   return { clock, ask };

@@ -4,9 +4,14 @@ import type { Flow } from "../../flows/flow.ts";
 import { nextQuestion } from "../../flows/next-question.ts";
 import { makePlan } from "../../flows/plan.ts";
 import { judge } from "../../flows/verdict.ts";
-import { sayVerdict } from "../../widget/views/report.ts";
-import { words } from "../../widget/views/words.ts";
-import type { Editions } from "../editions.ts";
+import { sayVerdict } from "../views/report.ts";
+import { words } from "../views/words.ts";
+
+/** The live edition, and the one a link asks for when that is another and still exists. */
+export interface Editions {
+  live: Flow;
+  asked: Flow | undefined;
+}
 
 /** A case as it stands under the live edition, and what should be said about how it got there. */
 export interface Replay {

@@ -41,7 +41,7 @@ export function HostQuestion(props: HostQuestionProps) {
         <Hidden pairs={ways.carried} />
         {reopened && <input type="hidden" name="change" value={question.id} />}
         <input type="hidden" name={reopened ? "to" : question.id} value={NOT_SURE} />
-        <button class="lt-button lt-button-plain" type="submit">
+        <button class="lt-button lt-button-plain" part="button" type="submit">
           {search === undefined ? words.plantUnknown : words.goOnWithout}
         </button>
       </form>
@@ -64,7 +64,7 @@ function TypeForm({ question, hosts, ways, number, search, reopened = false }: H
     <form method="get" action={ways.action} data-lt="plant" data-to={question.id} {...submits(ways)}>
       <Hidden pairs={ways.carried} />
       {reopened && <input type="hidden" name="change" value={question.id} />}
-      <h2 class="lt-legend" id={ways.id("now")}>
+      <h2 class="lt-legend" id={ways.id("now")} tabindex={-1}>
         <Heading number={number} reopened={reopened} text={question.prompt} />
       </h2>
       <Asides question={question} />
@@ -125,7 +125,7 @@ function PickForm({
       <Hidden pairs={ways.carried} />
       {reopened && <input type="hidden" name="change" value={question.id} />}
       <fieldset class="lt-fieldset">
-        <legend class="lt-legend" id={ways.id("now")}>
+        <legend class="lt-legend" id={ways.id("now")} tabindex={-1}>
           <Heading number={number} reopened={reopened} text={words.didYouMean(search.typed)} />
         </legend>
         <div class="lt-options">

@@ -1,4 +1,4 @@
-import { follows, type Ways } from "./ways.ts";
+import { follows, leaves, type Ways } from "./ways.ts";
 import { words } from "./words.ts";
 
 interface KeepViewProps {
@@ -17,7 +17,15 @@ export function KeepView({ link, code, ways }: KeepViewProps) {
         <label class="lt-label" for={ways.id("code")}>
           {words.code}
         </label>
-        <input class="lt-input lt-code" id={ways.id("code")} type="text" readonly value={code} size={16} />
+        <input
+          class="lt-input lt-code"
+          part="code"
+          id={ways.id("code")}
+          type="text"
+          readonly
+          value={code}
+          size={16}
+        />
       </div>
       <div class="lt-field">
         <label class="lt-label" for={ways.id("link")}>
@@ -26,7 +34,16 @@ export function KeepView({ link, code, ways }: KeepViewProps) {
         <input class="lt-input" id={ways.id("link")} type="text" readonly value={link} />
       </div>
       <p class="lt-print-only lt-print-link">{link}</p>
+      <ToolsView link={link} ways={ways} />
       <div class="lt-actions">
+        <a class="lt-link" href={ways.hrefToSlip} {...leaves(ways)}>
+          {words.slipLink}
+        </a>
+        {ways.hrefToPrint !== null && (
+          <a class="lt-link" href={ways.hrefToPrint} {...leaves(ways)}>
+            {words.print}
+          </a>
+        )}
         {ways.hrefBack !== null && (
           <a class="lt-link" href={ways.hrefBack} data-lt="back" {...follows(ways)}>
             {words.back}
@@ -37,5 +54,29 @@ export function KeepView({ link, code, ways }: KeepViewProps) {
         </a>
       </div>
     </section>
+  );
+}
+
+/** Copying and sharing, where a script runs and the browser can. */
+function ToolsView({ link, ways }: Pick<KeepViewProps, "link" | "ways">) {
+  const { tools } = ways;
+  if (tools === undefined) return null;
+  const { copy, share, said } = tools;
+  return (
+    <div class="lt-actions">
+      {copy && (
+        <button class="lt-button lt-button-plain" part="button" type="button" onClick={() => copy(link)}>
+          {words.copyLink}
+        </button>
+      )}
+      {share && (
+        <button class="lt-button lt-button-plain" part="button" type="button" onClick={() => share()}>
+          {words.share}
+        </button>
+      )}
+      <p class="lt-hint" role="status">
+        {said}
+      </p>
+    </div>
   );
 }

@@ -30,14 +30,14 @@ export function QuestionCard({ question, ways, number, given, reopened = false }
       <Hidden pairs={ways.carried} />
       {reopened && <input type="hidden" name="change" value={question.id} />}
       <fieldset class="lt-fieldset">
-        <legend class="lt-legend" id={ways.id("now")}>
+        <legend class="lt-legend" id={ways.id("now")} tabindex={-1}>
           <span class="lt-eyebrow">{reopened ? words.changing : words.question(number)}</span>
           <span class="lt-prompt">{question.prompt}</span>
         </legend>
         <Asides question={question} />
         <div class={many ? "lt-options lt-options-many" : "lt-options"}>
           {[...question.options, { id: NOT_SURE, label: words.notSure }].map((option) => (
-            <label key={option.id} class="lt-option">
+            <label key={option.id} class="lt-option" part="option">
               <input
                 type="radio"
                 name={reopened ? "to" : question.id}
@@ -94,7 +94,7 @@ interface CardActionsProps {
 export function CardActions({ ways, reopened, label }: CardActionsProps) {
   return (
     <div class="lt-actions">
-      <button class="lt-button" type="submit">
+      <button class="lt-button" part="button" type="submit">
         {label}
       </button>
       {reopened && (
@@ -103,7 +103,13 @@ export function CardActions({ ways, reopened, label }: CardActionsProps) {
         </a>
       )}
       {!reopened && ways.hrefBack !== null && (
-        <a class="lt-link" href={ways.hrefBack} data-lt="back" {...follows(ways)}>
+        <a
+          class="lt-link"
+          href={ways.hrefBack}
+          data-lt="back"
+          aria-keyshortcuts={ways.onFollow && "Backspace"}
+          {...follows(ways)}
+        >
           {words.back}
         </a>
       )}

@@ -1,6 +1,6 @@
 import type { Case } from "../../flows/case.ts";
 import { answerTo } from "../../flows/case.ts";
-import type { Block, Condition, Host } from "../../flows/edition.ts";
+import type { Block, Branch, Condition, Host } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import type { Plan } from "../../flows/plan.ts";
 import type { Candidate, Reason, Verdict } from "../../flows/verdict.ts";
@@ -12,6 +12,8 @@ export interface Report {
   verdict: Verdict;
   plan: Plan;
   host: Host | null;
+  /** The branch the shopper is with; null stands for all of them. */
+  branch: Branch | null;
   /** The whole address of the case, and its code. */
   link: string;
   code: string;

@@ -1,9 +1,16 @@
+import type { Branch } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { Prose } from "./prose.tsx";
 import { words } from "./words.ts";
 
+interface SampleViewProps {
+  flow: Flow;
+  wanted: boolean;
+  branch: Branch | null;
+}
+
 /** What to bring, how to pack it, and where to. */
-export function SampleView({ flow, wanted }: { flow: Flow; wanted: boolean }) {
+export function SampleView({ flow, wanted, branch }: SampleViewProps) {
   const { conversation, shop } = flow.edition;
   return (
     <section class={wanted ? "lt-section lt-sample lt-wanted" : "lt-section lt-sample"} part="sample">
@@ -12,7 +19,7 @@ export function SampleView({ flow, wanted }: { flow: Flow; wanted: boolean }) {
       <Prose of={conversation.howToBring} />
       <h4 class="lt-label">{words.branches}</h4>
       <ul class="lt-branches">
-        {shop.branches.map((branch) => (
+        {(branch ? [branch] : shop.branches).map((branch) => (
           <li>
             <strong>
               {shop.name}, {branch.name}

@@ -26,14 +26,14 @@ export function VerdictView({ report, ways }: { report: Report; ways: Ways }) {
           <p class="lt-hint">{words.alsoCalled(condition.alsoCalled.join(", "))}</p>
         )}
       </header>
-      {wanted && <SampleView flow={flow} wanted />}
+      {wanted && <SampleView flow={flow} branch={report.branch} wanted />}
       {condition !== null && <ConditionView report={report} />}
       <BesideView report={report} />
       <PlanView report={report} />
       <HouseholdView report={report} />
       {condition !== null && <OutlookView condition={condition} />}
       <RivalsView report={report} />
-      {!wanted && <SampleView flow={flow} wanted={false} />}
+      {!wanted && <SampleView flow={flow} branch={report.branch} wanted={false} />}
       <KeepView link={report.link} code={report.code} ways={ways} />
       <SourcesView report={report} />
     </article>

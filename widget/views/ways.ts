@@ -18,10 +18,24 @@ export interface Ways {
   hrefToStart: string;
   /** The case without its last answer; null when there is none. */
   hrefBack: string | null;
+  /** The sample slip of the case. */
+  hrefToSlip: string;
+  /** The case on a page of its own, for paper; null where the reader is on that page. */
+  hrefToPrint: string | null;
   /** The form's `data-lt` says what it is for: "answer", "change" or "plant". */
   onSubmit?: ((event: Event) => void) | undefined;
   /** The link's `data-lt` says what it is for: "change", "keep", "back" or "start"; `data-to` names the question. */
   onFollow?: ((event: Event) => void) | undefined;
+  /** What the browser can do with a link beyond following it. Absent where no script runs. */
+  tools?: Tools | undefined;
+}
+
+/** Presses on buttons that only a script can serve. */
+export interface Tools {
+  copy?: ((text: string) => void) | undefined;
+  share?: (() => void) | undefined;
+  /** A sentence on what the last press did. */
+  said: string;
 }
 
 /** The form's handler as a property, or none: on the server there is nothing to attach. */
@@ -32,4 +46,9 @@ export function submits({ onSubmit }: Ways) {
 /** The link's handler as a property, or none. */
 export function follows({ onFollow }: Ways) {
   return onFollow ? { onClick: onFollow } : {};
+}
+
+/** Links away from the check open beside it where it sits in a page that is not its own. */
+export function leaves({ onFollow }: Ways) {
+  return onFollow ? { target: "_blank", rel: "noopener" } : {};
 }

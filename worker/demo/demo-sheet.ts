@@ -9,8 +9,11 @@ a { color: inherit; text-underline-offset: 0.2em; }
 :focus-visible { outline: 3px solid currentColor; outline-offset: 3px; }
 .top, main > section, footer { padding: 1.25rem max(1rem, calc(50vw - 32rem)); }
 .top { display: flex; flex-wrap: wrap; gap: 0.5rem 2rem; align-items: center; justify-content: space-between; }
-.name { font-size: 1.25rem; font-weight: 700; }
-nav { display: flex; gap: 1.5rem; }
+.name { display: inline-flex; align-items: center; min-height: 44px; font-size: 1.25rem; font-weight: 700; text-decoration: none; }
+.skip { position: absolute; inset-inline-start: -999em; padding: 1rem; background: var(--ground); }
+.skip:focus { inset-inline-start: 0.5rem; inset-block-start: 0.5rem; }
+nav { display: flex; flex-wrap: wrap; gap: 0 1.5rem; }
+nav [aria-current] { font-weight: 700; text-decoration-thickness: 3px; }
 nav a, .visit a { display: inline-flex; align-items: center; min-height: 44px; }
 .hero { padding-block: clamp(2rem, 8vw, 5rem); }
 .hero h1 { max-width: 16em; font-size: clamp(1.75rem, 6vw, 3rem); line-height: 1.15; }
@@ -23,8 +26,18 @@ nav a, .visit a { display: inline-flex; align-items: center; min-height: 44px; }
 .row { display: flex; flex-wrap: wrap; gap: 0.5rem; }
 .row input, .row button { min-height: 48px; padding: 0.5rem 1rem; border: 1px solid currentColor; border-radius: 8px; background: var(--ground); color: var(--text); font: inherit; }
 .row input { flex: 1 1 10rem; min-width: 0; max-width: 18rem; }
-.visit { padding-block: 2.5rem; }
-.visit ul { display: grid; gap: 1.5rem; grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 1fr)); list-style: none; padding: 0; margin-top: 1rem; }
-.visit li { border-top: 4px solid var(--sun); padding-top: 0.75rem; }
+.call-quiet { background: transparent; border: 2px solid currentColor; color: inherit; }
+.week, .goods { padding-block: 2rem; }
+.intro h1 { font-size: clamp(1.75rem, 5vw, 2.5rem); line-height: 1.2; }
+.intro p, .answers > *, .check > :not(leafturn-check) { max-width: 38em; margin-top: 0.75rem; }
+.answers h3 { margin-top: 1.5rem; }
+.answers { padding-block: 2rem 3rem; }
+.check leafturn-check { display: block; margin-block-start: 1rem; }
+.week ul, .goods ul, .visit ul { display: grid; gap: 1.5rem; grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 1fr)); list-style: none; padding: 0; margin-top: 1rem; }
+.week li, .visit li { border-top: 4px solid var(--sun); padding-top: 0.75rem; }
+.goods li { padding: 1.25rem; border: 1px solid var(--line); border-radius: 12px; }
+.goods h2 { font-size: 1.125rem; }
+.price { margin-top: 0.5rem; font-weight: 700; }
+.note { margin-top: 1.5rem; }
 footer { border-top: 1px solid var(--line); font-size: 0.875rem; }
 `;

@@ -1,6 +1,6 @@
 import type { Shop } from "../../flows/edition.ts";
-import { words } from "../../widget/views/words.ts";
 import { Page } from "./page.tsx";
+import { pageWords } from "./page-words.ts";
 
 interface MessagePageProps {
   shop: Shop;
@@ -19,7 +19,7 @@ export function MessagePage({ shop, title, sentence }: MessagePageProps) {
         <p class="lt-lead">{sentence}</p>
         <p>
           <a class="lt-link" href="/check">
-            {words.startCheck}
+            {pageWords.startCheck}
           </a>
         </p>
       </section>

@@ -2,6 +2,7 @@ import { html } from "hono/html";
 import type { Child } from "hono/jsx";
 import type { Shop } from "../../flows/edition.ts";
 import { words } from "../../widget/views/words.ts";
+import { pageWords } from "./page-words.ts";
 
 interface PageProps {
   title: string;
@@ -26,7 +27,7 @@ export function Page({ title, shop, skipTo, children }: PageProps) {
       </head>
       <body>
         <a class="lt-skip" href={`#${skipTo}`}>
-          {words.skip}
+          {pageWords.skip}
         </a>
         <header class="lt-top">
           <a class="lt-link" href="/">
@@ -53,7 +54,7 @@ function CodeForm() {
   return (
     <form class="lt-code-form" method="get" action="/c">
       <label class="lt-label" for="lt-open-code">
-        {words.haveCode}
+        {pageWords.haveCode}
       </label>
       <div class="lt-code-row">
         <input
@@ -66,7 +67,7 @@ function CodeForm() {
           required
         />
         <button class="lt-button lt-button-plain" type="submit">
-          {words.openCode}
+          {pageWords.openCode}
         </button>
       </div>
     </form>

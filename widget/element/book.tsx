@@ -1,0 +1,65 @@
+import { useState } from "hono/jsx/dom";
+import { Card } from "../check/card.tsx";
+import type { CheckState } from "../check/decide.ts";
+import { describeAnswer } from "../views/describe-answer.ts";
+import { Notices } from "../views/notices.tsx";
+import type { Report } from "../views/report.ts";
+import { Transcript } from "../views/transcript.tsx";
+import { VerdictView } from "../views/verdict-view.tsx";
+import type { Ways } from "../views/ways.ts";
+import { words } from "../views/words.ts";
+import { EarlyVerdict } from "./early-verdict.tsx";
+
+/** All that the element shows at one moment. */
+export interface Showing {
+  state: CheckState;
+  ways: Ways;
+  /** Present when the verdict is due and nothing is reopened. */
+  report: Report | null;
+  prose: "whole" | "coming" | "missing";
+  retry: () => void;
+}
+
+interface BookProps {
+  first: Showing;
+  /** Receives the function that shows the next moment. */
+  connect: (show: (next: Showing) => void) => void;
+}
+
+/** The conversation: the answers so far in a log that grows downwards, then the question in hand or the verdict. */
+export function Book({ first, connect }: BookProps) {
+  const [showing, show] = useState(first);
+  connect(show);
+  const { state, ways, report, prose, retry } = showing;
+  const { flow, case: kase, reopened, next, notices } = state;
+  return (
+    <div class="lt-book" part="book">
+      {kase.answers.length === 0 && <p class="lt-lead">{words.intro}</p>}
+      <Transcript
+        live
+        answers={kase.answers.map((answer) => describeAnswer(flow, answer))}
+        ways={ways}
+        reopened={
+          reopened
+            ? {
+                to: reopened.id,
+                card: <Card key={reopened.id} state={state} question={reopened} ways={ways} />,
+              }
+            : undefined
+        }
+      >
+        <Notices sentences={notices} ways={ways} />
+        {ways.tools?.said && <p class="lt-unseen">{ways.tools.said}</p>}
+      </Transcript>
+      {reopened === null && next !== null && (
+        <Card key={`${kase.answers.length} ${next.id}`} state={state} question={next} ways={ways} />
+      )}
+      {report &&
+        (prose === "whole" ? (
+          <VerdictView key={report.link} report={report} ways={ways} />
+        ) : (
+          <EarlyVerdict report={report} ways={ways} missing={prose === "missing"} retry={retry} />
+        ))}
+    </div>
+  );
+}

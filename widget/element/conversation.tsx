@@ -1,0 +1,166 @@
+import { flushSync, render } from "hono/jsx/dom";
+import { branchOf, makeReport } from "../check/make-report.ts";
+import { makePageWays } from "../check/page-ways.ts";
+import { namedCondition, type Report } from "../views/report.ts";
+import type { Ways } from "../views/ways.ts";
+import { words } from "../views/words.ts";
+import { Book, type Showing } from "./book.tsx";
+import type { LoadedEdition } from "./load-editions.ts";
+import type { Memory } from "./memory.ts";
+import { isBackKey, moveTo, readFollowed, readForm } from "./presses.ts";
+import type { Session } from "./session.ts";
+import type { Settings } from "./settings.ts";
+import { tell } from "./tell.ts";
+import { openTools } from "./tools.ts";
+
+/** Where a conversation takes place. */
+export interface Place {
+  element: HTMLElement;
+  root: ShadowRoot;
+  settings: Settings;
+  memory: Memory;
+}
+
+/** Shows a session in the shadow root and carries every press to it. */
+export class Conversation {
+  readonly #place: Place;
+  readonly #edition: LoadedEdition;
+  readonly #session: Session;
+  readonly #frame: HTMLElement;
+  #prose: Showing["prose"] = "coming";
+  #said = "";
+  #told = "";
+  #show: (next: Showing) => void = () => {};
+
+  constructor(place: Place, edition: LoadedEdition, session: Session) {
+    this.#place = place;
+    this.#edition = edition;
+    this.#session = session;
+    this.#frame = makeFrame(place.root.ownerDocument);
+    this.#frame.addEventListener("keydown", (event) => this.#goBack(event));
+  }
+
+  /** `resumed`: the tab remembered it, so the shopper may be reading elsewhere on the page by now. */
+  open(resumed: boolean): void {
+    const { element, root, memory } = this.#place;
+    const first = this.#look();
+    memory.save(this.#session.query);
+    const connect = (show: (next: Showing) => void) => {
+      this.#show = show;
+    };
+    render(<Book first={first} connect={connect} />, this.#frame);
+    root.replaceChildren(this.#frame);
+    tell(element, "leafturn-started", { resumed, edition: first.state.flow.edition.number });
+    this.#tellOutcome(first);
+    if (!resumed) moveTo(root, first, null);
+    this.#loadWhole();
+  }
+
+  #look(): Showing {
+    const { state } = this.#session;
+    const { base, branch } = this.#place.settings;
+    const due = state.reopened === null && state.next === null;
+    const report = due ? makeReport(state.flow, state.case, base, branchOf(state.flow, branch)) : null;
+    const retry = () => {
+      this.#loadWhole();
+      this.#refresh();
+    };
+    return { state, ways: this.#makeWays(report), report, prose: this.#prose, retry };
+  }
+
+  #makeWays(report: Report | null): Ways {
+    const { base, branch } = this.#place.settings;
+    const page = `${base}check`;
+    const { state, query } = this.#session;
+    const ways = makePageWays(state.flow, state.case, page);
+    return {
+      ...ways,
+      carried: [],
+      hrefToSlip:
+        branch === undefined ? ways.hrefToSlip : `${ways.hrefToSlip}&branch=${encodeURIComponent(branch)}`,
+      hrefToPrint: `${page}?${query}`,
+      onSubmit: (event) => this.#go(event, readForm(event, query)),
+      onFollow: (event) => this.#go(event, readFollowed(event)),
+      tools:
+        report === null ? undefined : { ...openTools(report, (said) => this.#say(said)), said: this.#said },
+    };
+  }
+
+  #go(event: Event, search: string | null): void {
+    if (search === null) return;
+    event.preventDefault();
+    const session = this.#session;
+    const before = { reopened: session.state.reopened, query: session.query };
+    session.go(search);
+    this.#place.memory.save(session.query);
+    this.#said = "";
+    this.#frame.classList.remove("lt-wait");
+    if (this.#prose === "missing") this.#loadWhole();
+    const showing = this.#refresh();
+    const kept = session.state.reopened === null && session.query === before.query ? before.reopened : null;
+    moveTo(this.#place.root, showing, kept);
+    this.#tellOutcome(showing);
+  }
+
+  #goBack(event: KeyboardEvent): void {
+    if (!isBackKey(event)) return;
+    event.preventDefault();
+    const link = this.#frame.querySelector<HTMLElement>('[data-lt="keep"]');
+    (link ?? this.#frame.querySelector<HTMLElement>('[data-lt="back"]'))?.click();
+  }
+
+  #say(sentence: string): void {
+    this.#said = sentence;
+    this.#refresh();
+  }
+
+  #refresh(): Showing {
+    const showing = this.#look();
+    flushSync(() => this.#show(showing));
+    return showing;
+  }
+
+  /** Fetches the prose behind the first questions. It may fail: every later step asks again. */
+  #loadWhole(): void {
+    this.#prose = "coming";
+    this.#edition
+      .loadWhole()
+      .then((flow) => {
+        this.#session.useWhole(flow);
+        this.#prose = "whole";
+      })
+      .catch(() => {
+        this.#prose = "missing";
+      })
+      .finally(() => {
+        if (this.#session.state.next === null) this.#refresh();
+      });
+  }
+
+  /** Each outcome is told once, however often it is looked at. */
+  #tellOutcome({ report, state }: Showing): void {
+    if (report === null) return;
+    const { element } = this.#place;
+    const condition = namedCondition(report)?.id ?? null;
+    const { standing, bringSample } = report.verdict;
+    const edition = state.flow.edition.number;
+    const outcome = `${standing} ${condition}`;
+    if (outcome === this.#told) return;
+    this.#told = outcome;
+    tell(element, "leafturn-verdict", { standing, condition, edition });
+    if (!bringSample && condition !== null) return;
+    tell(element, "leafturn-sample", { standing, branch: report.branch?.id ?? null, edition });
+  }
+}
+
+function makeFrame(document: Document): HTMLElement {
+  const frame = document.createElement("div");
+  frame.className = "lt lt-wait";
+  frame.setAttribute("part", "frame");
+  frame.setAttribute("role", "region");
+  frame.setAttribute("aria-label", words.check);
+  // Direction is not reset by the sheet, and our words are English whatever the page around them.
+  frame.lang = "en";
+  frame.dir = "ltr";
+  return frame;
+}

@@ -1,0 +1,51 @@
+import { type Flow, openFlow } from "../../flows/flow.ts";
+import type { FirstParcel, ProseParcel } from "../../flows/parcel/shape.ts";
+import { addProse, unpackFirst } from "../../flows/parcel/unpack.ts";
+
+/** Where the two parcels of the live edition lie, seen from the server. */
+export interface LiveEdition {
+  number: number;
+  hash: string;
+}
+
+/** The live edition on its way: first what the conversation needs, then the prose. */
+export interface LoadedEdition {
+  first: Flow;
+  /** Starts the second request, or takes up the one that runs; a failed one is tried again with the next call. */
+  loadWhole(): Promise<Flow>;
+}
+
+/** Throws when the server cannot be reached or does not answer as it should. */
+export async function loadEdition(base: string, live: LiveEdition): Promise<LoadedEdition> {
+  const folder = `${base}embed/editions/${live.number}-${live.hash}`;
+  const first = unpackFirst((await readJson(fetch(`${folder}/first.json`))) as FirstParcel);
+  let whole: Promise<Flow> | undefined;
+  return {
+    first: openFlow(first),
+    loadWhole() {
+      whole ??= readJson(fetch(`${folder}/prose.json`))
+        .then((prose) => openFlow(addProse(first, prose as ProseParcel)))
+        .catch((error: unknown) => {
+          whole = undefined;
+          throw error;
+        });
+      return whole;
+    },
+  };
+}
+
+/** An edition other than the live one, as far as it judges; undefined when it is gone. */
+export async function loadOldEdition(base: string, number: number): Promise<Flow | undefined> {
+  try {
+    const found = (await readJson(fetch(`${base}embed/live.json?e=${number}`))) as LiveEdition;
+    return found.number === number ? (await loadEdition(base, found)).first : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+export async function readJson(request: Promise<Response>): Promise<unknown> {
+  const response = await request;
+  if (!response.ok) throw new Error(`The server answered ${response.status}.`);
+  return response.json();
+}

@@ -1,0 +1,44 @@
+import type { Question } from "../../flows/edition.ts";
+import type { Showing } from "./book.tsx";
+
+/** The query that a form of the check would send, with the case in hand added; null when it is not a form. */
+export function readForm(event: Event, query: string): string | null {
+  if (!(event.currentTarget instanceof HTMLFormElement)) return null;
+  const pairs = [...new FormData(event.currentTarget)].map(
+    ([name, value]) => `${encodeURIComponent(name)}=${encodeURIComponent(String(value))}`,
+  );
+  return [query, ...pairs].join("&");
+}
+
+/** The query of a link that was pressed; null when it is to open elsewhere. */
+export function readFollowed(event: Event): string | null {
+  const link = event.currentTarget;
+  if (!(link instanceof HTMLAnchorElement) || !(event instanceof MouseEvent)) return null;
+  if (event.button !== 0 || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return null;
+  return new URL(link.href).search.slice(1);
+}
+
+/**
+ * Moves the focus to where the conversation goes on, which is also what a screen reader then reads: the question or the
+ * verdict. `kept`: the question whose answer was reopened and left alone; then the focus goes back to its line.
+ */
+export function moveTo(root: ShadowRoot, { ways }: Showing, kept: Question | null): void {
+  const change = [...root.querySelectorAll<HTMLElement>('[data-lt="change"][data-to]')];
+  const line = kept === null ? undefined : change.find(({ dataset }) => dataset.to === kept.id);
+  const now = line ?? root.getElementById(ways.id("now"));
+  if (now === null) return;
+  now.focus({ preventScroll: true });
+  const target = now.closest(".lt-card, .lt-verdict, .lt-line") ?? now;
+  const { top } = target.getBoundingClientRect();
+  if (top < 0 || top > window.innerHeight * 0.4) target.scrollIntoView({ block: "start" });
+}
+
+/**
+ * Backspace, outside text fields and without a modifier: no browser of today and no screen reader has another use for
+ * it there.
+ */
+export function isBackKey(event: KeyboardEvent): boolean {
+  const modified = event.altKey || event.ctrlKey || event.metaKey || event.shiftKey;
+  const typing = event.target instanceof Element && event.target.matches('input[type="text"]');
+  return event.key === "Backspace" && !modified && !typing;
+}

@@ -1,0 +1,75 @@
+/** Bundles the element: widget/element → the files under /embed/, each named by its hash. */
+import { createHash } from "node:crypto";
+import { join } from "node:path";
+import { build, type Plugin } from "esbuild";
+import type { Edition } from "../flows/edition.ts";
+import type { WidgetFiles } from "./embed/widget-files.ts";
+
+const folder = join(import.meta.dirname, "..", "widget", "element");
+
+export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
+  const rest = await bundle("open-check.ts", {});
+  const restPath = `${nameOf(rest)}/check.js`;
+  const phones = edition.shop.branches.map(({ id, name, phone }) => ({ id, name, phone }));
+  const first = await bundle("define.ts", {
+    REST: JSON.stringify(restPath),
+    REST_INTEGRITY: JSON.stringify(integrityOf(rest)),
+    PHONES: JSON.stringify(phones),
+  });
+  const firstPath = `${nameOf(first)}/leafturn.js`;
+  return {
+    first: firstPath,
+    files: Object.fromEntries(
+      [
+        [firstPath, first],
+        [restPath, rest],
+      ].map(([path = "", body = ""]) => [path, { body, integrity: integrityOf(body) }]),
+    ),
+  };
+}
+
+async function bundle(entry: string, define: Record<string, string>): Promise<string> {
+  const { outputFiles } = await build({
+    entryPoints: [join(folder, entry)],
+    bundle: true,
+    minify: true,
+    write: false,
+    format: "esm",
+    target: "es2022",
+    charset: "utf8",
+    legalComments: "none",
+    jsx: "automatic",
+    jsxImportSource: "hono/jsx",
+    define,
+    plugins: [dropUnused],
+    // The same views as on the server, but made into nodes instead of text.
+    alias: { "hono/jsx/jsx-runtime": join(folder, "jsx-runtime.ts") },
+  });
+  const [file] = outputFiles;
+  if (!file) throw new Error(`Nothing came of ${entry}.`);
+  return file.text;
+}
+
+/**
+ * hono's package does not say that its modules do nothing when nothing of them is used. For the renderer this is so,
+ * and a sixth of it can stay away.
+ */
+const dropUnused: Plugin = {
+  name: "drop-unused",
+  setup(run) {
+    run.onResolve({ filter: /^(hono\/|\.)/ }, async ({ path, pluginData, ...from }) => {
+      if (pluginData === dropUnused || !(path.startsWith("hono/") || from.importer.includes("/hono/")))
+        return;
+      const found = await run.resolve(path, { ...from, pluginData: dropUnused });
+      return { ...found, sideEffects: false };
+    });
+  },
+};
+
+function nameOf(body: string): string {
+  return createHash("sha256").update(body).digest("hex").slice(0, 16);
+}
+
+function integrityOf(body: string): string {
+  return `sha384-${createHash("sha384").update(body).digest("base64")}`;
+}

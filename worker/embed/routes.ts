@@ -1,0 +1,62 @@
+import { Hono } from "hono";
+import { etag } from "hono/etag";
+import type { Flow } from "../../flows/flow.ts";
+import { packFirst, packProse } from "../../flows/parcel/pack.ts";
+import type { Setting } from "../setting.ts";
+import type { WidgetFiles } from "./widget-files.ts";
+
+const FOREVER = "public, max-age=31536000, immutable";
+/** What moves is looked at again after a minute, and by its tag. */
+const MOVING = "public, max-age=60, must-revalidate";
+const SCRIPT = "text/javascript; charset=utf-8";
+
+interface Parcels {
+  first: string;
+  prose: string;
+}
+
+/** The element and its data. Any page may load them: they hold nothing but what is public. */
+export function makeEmbed({ first, files }: WidgetFiles) {
+  const embed = new Hono<Setting>();
+  embed.use(async (c, next) => {
+    await next();
+    c.header("Access-Control-Allow-Origin", "*");
+    c.header("Cross-Origin-Resource-Policy", "cross-origin");
+  });
+  embed.use("/leafturn.js", etag());
+  embed.use("/live.json", etag());
+  embed.get("/leafturn.js", (c) =>
+    c.body(files[first]?.body ?? "", 200, { "Content-Type": SCRIPT, "Cache-Control": MOVING }),
+  );
+  embed.get("/live.json", async (c) => {
+    const wanted = /^\d{1,6}$/.test(c.req.query("e") ?? "") ? Number(c.req.query("e")) : undefined;
+    const { live, asked } = await c.var.openEditions(wanted);
+    const { number, hash } = (asked ?? live).edition;
+    return c.json({ number, hash }, 200, { "Cache-Control": MOVING });
+  });
+  embed.get("/editions/:name/:part{(first|prose)\\.json}", async (c) => {
+    const [number, hash] = c.req.param("name").split("-");
+    const { asked } = await c.var.openEditions(/^\d{1,6}$/.test(number ?? "") ? Number(number) : undefined);
+    if (asked === undefined || asked.edition.hash !== hash) return c.notFound();
+    const parcel = parcelsOf(asked)[c.req.param("part") === "first.json" ? "first" : "prose"];
+    return c.body(parcel, 200, { "Content-Type": "application/json", "Cache-Control": FOREVER });
+  });
+  embed.get("/:hash/:file", (c) => {
+    const file = files[`${c.req.param("hash")}/${c.req.param("file")}`];
+    if (file === undefined) return c.notFound();
+    return c.body(file.body, 200, { "Content-Type": SCRIPT, "Cache-Control": FOREVER });
+  });
+  return embed;
+}
+
+const packed = new WeakMap<Flow, Parcels>();
+
+/** Packing is done once for each edition at hand. */
+function parcelsOf(flow: Flow): Parcels {
+  const found = packed.get(flow) ?? {
+    first: JSON.stringify(packFirst(flow.edition)),
+    prose: JSON.stringify(packProse(flow.edition)),
+  };
+  packed.set(flow, found);
+  return found;
+}
