@@ -8,6 +8,8 @@ interface Named {
   text: string;
 }
 
+const MOST_SLIPS = 2;
+
 const indexes = new WeakMap<Flow, Named[]>();
 
 /**
@@ -51,31 +53,52 @@ function normalize(text: string): string {
     .replace(/[^a-z0-9]+/g, " ")
     .trim()
     .split(" ")
-    .map((word) =>
-      word.length > 4 && word.endsWith("s") && !word.endsWith("ss") && !word.endsWith("us")
-        ? word.slice(0, -1)
-        : word,
-    )
+    .map((word) => (word.length > 4 && /[^isuo]s$/.test(word) ? word.slice(0, -1) : word))
     .join(" ");
 }
 
-/** 0 to 100: 100 the same, 90 one contains the other, below that by words and wrong letters. */
+/**
+ * 0 to 100. 100: the same; above 95: the same but for a slip or two; 75 to 95: all words of the name are there, the more
+ * letters the better; below that, part of the name.
+ */
 function match(sought: string, { text, words }: Named): number {
   if (sought === text) return 100;
-  if (` ${sought} `.includes(` ${text} `)) return 80 + Math.min(15, text.length / 2);
-  if (text.startsWith(sought) && sought.length >= 3) return 78;
-  if (` ${text} `.includes(` ${sought} `)) return 70;
-  const slips = distance(sought, text);
-  const allowed = text.length >= 9 ? 2 : text.length >= 5 ? 1 : 0;
-  if (slips <= allowed) return 75 - slips;
-  return matchWords(sought.split(" "), words);
+  const slips = slipsBetween(sought, text);
+  if (slips <= allowedSlips(text)) return 98 - slips;
+  const share = Math.min(15, text.length / 2);
+  if (` ${sought} `.includes(` ${text} `)) return 80 + share;
+  const wordSlips = slipsInWords(sought.split(" "), words);
+  if (wordSlips !== undefined) return 79 + share - Math.min(4, wordSlips);
+  if (text.startsWith(sought) && sought.length >= 3) return 74;
+  return ` ${text} `.includes(` ${sought} `) ? 70 : 0;
 }
 
-function matchWords(sought: readonly string[], words: readonly string[]): number {
-  let hits = 0;
+/** Wrong letters in all when each word of a name is among those given, in any order; undefined when one is missing. */
+function slipsInWords(given: readonly string[], words: readonly string[]): number | undefined {
+  let total = 0;
   for (const word of words) {
-    const near = word.length >= 9 ? 2 : word.length >= 5 ? 1 : 0;
-    if (sought.some((given) => distance(given, word) <= near)) hits++;
+    const slips = Math.min(...given.map((other) => slipsBetween(other, word)));
+    if (slips > allowedSlips(word)) return undefined;
+    total += slips;
   }
-  return hits === words.length && hits > 0 ? 60 + Math.min(10, words.length) : 0;
+  return total;
+}
+
+/** Short names have near neighbors that are other plants. */
+function allowedSlips({ length }: string): number {
+  return length >= 9 ? MOST_SLIPS : length >= 5 ? 1 : 0;
+}
+
+/** Letters that are wrong, missing or too many. Two neighbors that changed places are one slip. */
+function slipsBetween(a: string, b: string): number {
+  if (Math.abs(a.length - b.length) > MOST_SLIPS) return Number.POSITIVE_INFINITY;
+  const slips = distance(a, b);
+  return slips === 2 && isSwap(a, b) ? 1 : slips;
+}
+
+function isSwap(a: string, b: string): boolean {
+  const at = [...a].findIndex((letter, i) => letter !== b[i]);
+  return (
+    a.length === b.length && a[at] === b[at + 1] && a[at + 1] === b[at] && a.slice(at + 2) === b.slice(at + 2)
+  );
 }

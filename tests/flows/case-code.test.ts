@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { Case } from "../../flows/case.ts";
 import { isAnswer } from "../../flows/case.ts";
 import { codeProblemCodes, editionOfCode, LONGEST_CODE, readCode, writeCode } from "../../flows/case-code.ts";
@@ -9,6 +9,9 @@ import { answerSet, caseOf } from "../support/cases.ts";
 import { arbitraryCase, arbitraryConversation } from "../support/random-case.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
 import { tinyFlow } from "../support/tiny-flow.ts";
+
+// Slow machines may take their time.
+vi.setConfig({ testTimeout: 60_000 });
 
 // The alphabet, the forgiving reading and the check symbol: Douglas Crockford, "Base 32", crockford.com/base32.html.
 // A check modulo 37, a prime above 32, notices every wrong symbol and every swap of unlike neighbors.
@@ -155,7 +158,7 @@ describe("readCode", () => {
           expect(reading.sentence).not.toBe("");
         } else for (const answer of reading.case.answers) expect(isAnswer(flow, answer)).toBe(true);
       }),
-      { numRuns: 2000 },
+      { numRuns: 1000 },
     );
   });
 

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { isAnswer } from "../../flows/case.ts";
 import { editionOf, LONGEST_LINK, linkProblemCodes, readLink, writeLink } from "../../flows/case-link.ts";
 import { openFlow } from "../../flows/flow.ts";
@@ -7,6 +7,9 @@ import { answerSet, caseOf } from "../support/cases.ts";
 import { arbitraryCase } from "../support/random-case.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
 import { tinyFlow } from "../support/tiny-flow.ts";
+
+// Slow machines may take their time.
+vi.setConfig({ testTimeout: 60_000 });
 
 const flow = tinyFlow();
 

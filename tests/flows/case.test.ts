@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { answerTo, applies, giveAnswer, isAnswer, know, newCase, takeBack } from "../../flows/case.ts";
 import { ABSENT, PRESENT, UNKNOWN } from "../../flows/finding-table.ts";
 import { answerSet, caseOf } from "../support/cases.ts";
@@ -7,6 +7,9 @@ import { finding, host, makeFlow, question } from "../support/make-edition.ts";
 import { arbitraryCase, possibleAnswers } from "../support/random-case.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
 import { tinyFlow } from "../support/tiny-flow.ts";
+
+// Slow machines may take their time.
+vi.setConfig({ testTimeout: 60_000 });
 
 const flow = makeFlow({
   findings: [

@@ -1,6 +1,9 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { readBase32, writeBase32 } from "../../flows/crockford.ts";
+
+// Slow machines may take their time.
+vi.setConfig({ testTimeout: 60_000 });
 
 // Conformance to the published alphabet and check symbol is tested in tests/outside/crockford.test.ts.
 

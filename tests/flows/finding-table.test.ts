@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { Finding } from "../../flows/edition.ts";
 import {
   ABSENT,
@@ -12,6 +12,9 @@ import {
 } from "../../flows/finding-table.ts";
 import { finding } from "../support/make-edition.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
+
+// Slow machines may take their time.
+vi.setConfig({ testTimeout: 60_000 });
 
 /** speck → white → mark; and a whole made of two parts that implies one of them. */
 const table = tabulateFindings([

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { know, newCase } from "../../flows/case.ts";
 import type { Conversation } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
@@ -17,6 +17,9 @@ import {
 import { arbitraryConversation, converse } from "../support/random-case.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
 import { tinyFlow } from "../support/tiny-flow.ts";
+
+// Slow machines may take their time.
+vi.setConfig({ testTimeout: 60_000 });
 
 /** A yes-or-no question about one finding, asked when `any` is there and `none` is not. */
 const ask = (id: string, any: string[] = [], none: string[] = []) =>

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it, vi } from "vitest";
 import { type Case, know } from "../../flows/case.ts";
 import { type Fact, facts, type Host, type NeverWhen, type Remedy } from "../../flows/edition.ts";
 import { PRESENT } from "../../flows/finding-table.ts";
@@ -8,6 +8,9 @@ import { judge, type Verdict } from "../../flows/verdict.ts";
 import { caseOf } from "../support/cases.ts";
 import { arbitraryCase, arbitraryConversation } from "../support/random-case.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
+
+// Slow machines may take their time.
+vi.setConfig({ testTimeout: 60_000 });
 
 // What must hold in every plan, told from the content and the answers alone and not from the functions of flows/plan.ts.
 

@@ -260,4 +260,19 @@ describe("what is treated", () => {
     expect(steps([brought, air], "p")).toEqual(["treat-bug: bug", "wash: bug"]);
     expect(steps([bug, air], "p", "dry")).toEqual(["treat-bug: bug", "wash: bug"]);
   });
+
+  it("is, of every other cause, the first four steps only", () => {
+    const many = ["a", "b", "c", "d", "e"];
+    const flow = makeFlow({
+      findings: ["p", "q"],
+      conditions: [
+        condition({ ...bug, plan: many }),
+        condition({ ...mite, plan: many.map((id) => `mite-${id}`) }),
+      ],
+      remedies: many.flatMap((id) => [remedy({ id }), remedy({ id: `mite-${id}` })]),
+    });
+    const kase = caseOf(flow, "p", "q");
+    const made = makePlan(flow, kase, judge(flow, kase)).steps.map((step) => step.remedy);
+    expect(made).toEqual([...many, "mite-a", "mite-b", "mite-c", "mite-d"]);
+  });
 });

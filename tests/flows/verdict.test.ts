@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { nextQuestion } from "../../flows/next-question.ts";
 import { makePlan } from "../../flows/plan.ts";
 import { judge } from "../../flows/verdict.ts";
@@ -8,6 +8,9 @@ import { condition, finding, host, makeFlow } from "../support/make-edition.ts";
 import { arbitraryCase, arbitraryReordered } from "../support/random-case.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
 import { tinyFlow } from "../support/tiny-flow.ts";
+
+// Slow machines may take their time.
+vi.setConfig({ testTimeout: 60_000 });
 
 const text = (said: string) => [{ t: "p" as const, of: [{ t: "text" as const, text: said }] }];
 
