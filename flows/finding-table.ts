@@ -68,8 +68,14 @@ export function closeFindings(
 ): Uint8Array {
   into.fill(UNKNOWN);
   for (const finding of present) markPresent(table, into, finding);
-  for (const { whole, parts } of table.combines) {
-    if (parts.every((part) => into[part] === PRESENT)) markPresent(table, into, whole);
+  // A whole may be part of another.
+  for (let more = true; more; ) {
+    more = false;
+    for (const { whole, parts } of table.combines) {
+      if (into[whole] === PRESENT || !parts.every((part) => into[part] === PRESENT)) continue;
+      markPresent(table, into, whole);
+      more = true;
+    }
   }
   for (const finding of absent) {
     if (into[finding] === PRESENT) continue;

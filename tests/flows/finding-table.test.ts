@@ -54,6 +54,20 @@ describe("closeFindings", () => {
     expect(close(["limp"], ["soggy"])["limp-in-soggy"]).not.toBe(PRESENT);
   });
 
+  it("makes a whole of wholes, in whatever order the findings are listed", () => {
+    const nested = [
+      finding({ id: "outer", combines: ["inner", "c"] }),
+      finding({ id: "inner", combines: ["a", "b"] }),
+      ...["a", "b", "c"].map((id) => finding({ id })),
+    ];
+    for (const listed of [nested, [...nested].reverse()]) {
+      expect(close(["a", "b", "c"], [], tabulateFindings(listed))).toMatchObject({
+        inner: PRESENT,
+        outer: PRESENT,
+      });
+    }
+  });
+
   it("lets what was seen overrule what was not, also when it was only implied", () => {
     expect(close(["speck"], ["mark"])).toMatchObject({ speck: PRESENT, white: PRESENT, mark: PRESENT });
     expect(close(["white"], ["white"])).toMatchObject({ white: PRESENT, speck: UNKNOWN });
