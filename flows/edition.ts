@@ -76,7 +76,7 @@ export interface Option {
   facts: Partial<Record<Fact, "yes" | "no">>;
 }
 
-export const questionKinds = ["finding", "host", "fact"] as const;
+export const questionKinds = ["finding", "host", "fact", "look"] as const;
 export type QuestionKind = (typeof questionKinds)[number];
 
 export interface Question {
@@ -187,11 +187,48 @@ export interface Remedy {
   amount: string | null;
   repeat: Repeat | null;
   needs: string[];
+  /** Ids of product types. Absent in editions from before there were any. */
+  uses?: string[];
   neverWhen: NeverWhen[];
   cautions: { always: string[] } & Record<Fact, string[]>;
   needsStanding: "leaning" | "suspected";
+  /** Ends the treatment rather than being one: never what a later look steps up to. */
+  lastResort?: boolean;
   steps: Block[];
   sources: string[];
+}
+
+/** Heat that a stage of life needs: none at or below the threshold (°C), then so many degrees times days. */
+export interface HeatNeed {
+  threshold: number;
+  degreeDays: number;
+}
+
+/** The life of a pest, as far as it sets the pace of its treatment. */
+export interface LifeCycle extends HeatNeed {
+  condition: string;
+  /** What outlives a round, as a whole sentence: "Eggs survive each round." The next sentence calls it "they". */
+  spared: string;
+  /** From leaving the spared stage until it lays or hides again; null when only the whole is known. */
+  open: HeatNeed | null;
+  /** °C between which the rule was seen to hold. Above, the upper end is used. */
+  holds: [number, number];
+  sources: string[];
+}
+
+/** How a product type is repeated against one pest, where tables say more than the remedy itself. */
+export interface PestInterval extends Omit<Repeat, "until"> {
+  condition: string;
+  remedies: string[];
+  sources: string[];
+}
+
+/** What the dates of a plan come from. */
+export interface Pacing {
+  cycles: LifeCycle[];
+  /** Remedies that kill what they touch and spare the rest: their rounds follow the life of the pest. */
+  paced: string[];
+  intervals: PestInterval[];
 }
 
 export interface Source {
@@ -203,12 +240,91 @@ export interface Source {
   url: string | null;
 }
 
+export const unitSystems = ["metric", "us"] as const;
+export type UnitSystem = (typeof unitSystems)[number];
+
+/** All US ones are US customary; a dry quart is the quart on a bag of mix. */
+export const volumeUnits = [
+  "ml",
+  "litre",
+  "tsp",
+  "tbsp",
+  "fl-oz",
+  "cup",
+  "quart",
+  "gallon",
+  "dry-quart",
+] as const;
+export type VolumeUnit = (typeof volumeUnits)[number];
+
+export interface Quantity<U extends string> {
+  amount: number;
+  unit: U;
+}
+
+/** `supply`: a thing or a mix that is never diluted nor sprayed, such as gloves, cards or potting mix. */
+export const productKinds = ["ready-to-use", "concentrate", "homemade", "supply"] as const;
+export type ProductKind = (typeof productKinds)[number];
+
+export const packUnits = [...volumeUnits, "g", "piece"] as const;
+export type PackUnit = (typeof packUnits)[number];
+
+/** How strong, as published: a share of the finished mix, or so much in so much water. */
+export interface Rate {
+  id: string;
+  /** Reads after "for". */
+  use: string;
+  strength: { percent: number } | { measure: Quantity<RateUnit>; water: Quantity<RateUnit> };
+  sources: string[];
+}
+
+/** `part` stands on both sides of a rate or on none. */
+export const rateUnits = [...volumeUnits, "part"] as const;
+export type RateUnit = (typeof rateUnits)[number];
+
+/** A type of product, never a brand. */
+export interface Product {
+  id: string;
+  name: string;
+  kind: ProductKind;
+  /** Probably in the home already. */
+  atHome: boolean;
+  /** The product a homemade mix is made from. */
+  madeFrom: string | null;
+  /** The usual one first. Empty: only the label can say, or there is nothing to mix. */
+  rates: Rate[];
+  /** Said with every amount: the label overrides ours. */
+  label: string | null;
+  /** Usual pack sizes, small ones first. */
+  sizes: Quantity<PackUnit>[];
+  /** Where it stands in most shops. */
+  shelf: string | null;
+  sources: string[];
+}
+
+/** Pots as trade names them, and the rules of thumb about them. Lengths in cm, volumes in litres. */
+export interface PotTable {
+  /** Published volumes of a nominal size: the least and the most found. */
+  nominal: { cm: number; litres: [number, number]; sources: string[] }[];
+  /** Top widths that are sold: whole cm, whole inches. */
+  sold: { cm: number[]; inches: number[]; sources: string[] };
+  /** How much wider the next pot may be, for pots below and from a width on. */
+  wider: { below: number; small: [number, number]; large: [number, number]; sources: string[] };
+  /** Share of mix that settling takes, in percent. */
+  settling: { percent: [number, number]; sources: string[] };
+  /** Water for leaching, in pot volumes, by those who ask for less and by those who ask for more. */
+  leaching: { potVolumes: [number, number]; sources: string[] };
+  /** From this loss on a new start is worth a thought, in percent of the roots. */
+  newStartFrom: { percent: number; sources: string[] };
+}
+
 export interface Branch {
   id: string;
   name: string;
   address: string;
   hours: string;
   phone: string;
+  units?: UnitSystem;
 }
 
 export interface Shop {
@@ -216,6 +332,8 @@ export interface Shop {
   strapline: string;
   branches: Branch[];
   poisonHelp: string;
+  /** Product id → where it stands in the shop. */
+  shelves?: Record<string, string>;
 }
 
 /** All the numbers of the evidence, in whole decibans (tenths of a base-ten logarithm of the likelihood ratio). */
@@ -255,4 +373,7 @@ export interface Edition {
   hosts: Host[];
   remedies: Remedy[];
   sources: Source[];
+  /** Absent in editions from before there were any, as are the pots. */
+  products?: Product[];
+  pots?: PotTable;
 }

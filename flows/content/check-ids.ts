@@ -1,8 +1,10 @@
+import { dayIds } from "../case.ts";
+import { lookQuestionIds, MOST_LOOKS, nameRepeat } from "../flow.ts";
 import type { Content, Entry } from "./content.ts";
 import { makeProblem, type Place, type Problem } from "./problems.ts";
 
-/** `e` is the edition in a case link; `not-sure` is the answer every question has. */
-const reservedIds = ["e", "not-sure"];
+/** `e` is the edition in a case link, `not-sure` the answer every question has, and the days are those of a case. */
+const reservedIds: string[] = ["e", "not-sure", ...dayIds];
 
 /** Ids must be unique in their kind, and mean one thing only in a case link. */
 export function checkIds(content: Content): Problem[] {
@@ -11,6 +13,10 @@ export function checkIds(content: Content): Problem[] {
     ...checkUnique(content.findings.entries.map(locateId)),
     ...checkUnique(content.hosts.entries.map(locateId)),
     ...checkUnique(content.sources.entries.map(locateId)),
+    ...checkUnique(content.products.entries.map(locateId)),
+    ...content.products.entries.flatMap(({ value, at }) =>
+      checkUnique(value.rates.map(({ id }, index) => ({ id, place: at(["rates", index, "id"]) }))),
+    ),
     ...checkUnique(
       branches.map(({ id }, index) => ({ id, place: content.shop?.at(["branches", index, "id"]) })),
     ),
@@ -52,11 +58,21 @@ function checkReserved(content: Content): Problem[] {
       value.options.map(({ id }, index) => ({ id, place: at(["options", index, "id"]) })),
     ),
   ];
+  const reserved = [...reservedIds, ...listRepeats(content)];
   return located.flatMap(({ id, place }) =>
-    reservedIds.includes(id) && place
+    reserved.includes(id) && place
       ? [makeProblem("ID_RESERVED", place, `The id “${id}” has a meaning of its own.`)]
       : [],
   );
+}
+
+/** A later look asks the same questions again, under numbered ids. */
+function listRepeats({ conversation, questions }: Content): string[] {
+  const { again } = lookQuestionIds;
+  if (!questions.ids.has(again)) return [];
+  const asked = [again, ...(conversation ? [conversation.value.opening] : [])];
+  const numbers = Array.from({ length: MOST_LOOKS }, (_, i) => i + 2);
+  return asked.flatMap((id) => numbers.map((n) => nameRepeat(id, n)));
 }
 
 function checkClashes({ questions, findings }: Content): Problem[] {

@@ -1,4 +1,6 @@
-import { facts } from "../edition.ts";
+import { facts, methods } from "../edition.ts";
+import { lookQuestionIds } from "../flow.ts";
+import { lookWords } from "../second-look.ts";
 import { type Closure, followImplies } from "./check-findings.ts";
 import type { Content, QuestionEntry } from "./content.ts";
 import { makeProblem, type Problem } from "./problems.ts";
@@ -9,6 +11,7 @@ export function checkQuestions(content: Content): Problem[] {
     ...content.questions.entries.flatMap((entry) => checkQuestion(entry, follow)),
     ...checkHostQuestionExists(content),
     ...checkFactsAsked(content),
+    ...checkLooksWhole(content),
     ...checkOrder(content),
   ];
 }
@@ -21,6 +24,8 @@ function checkQuestion(entry: QuestionEntry, follow: Closure): Problem[] {
       return checkHostQuestion(entry);
     case "fact":
       return checkFactQuestion(entry);
+    case "look":
+      return checkLookQuestion(entry);
   }
 }
 
@@ -91,6 +96,54 @@ function checkFactQuestion({ value, at }: QuestionEntry): Problem[] {
       makeProblem("FACT_QUESTION", place, `“${option.id}” does not say yes or no to: ${open.join(", ")}.`),
     ];
   });
+}
+
+const lookOptions: Record<string, readonly string[]> = {
+  [lookQuestionIds.again]: lookWords,
+  [lookQuestionIds.tried]: methods,
+};
+
+/** The rules of the second look know these questions, and the answers to two of them, by their ids. */
+function checkLookQuestion({ value, at }: QuestionEntry): Problem[] {
+  const ids: string[] = Object.values(lookQuestionIds);
+  const found = value.options.map(({ id }) => id);
+  const wanted = lookOptions[value.id];
+  if (!ids.includes(value.id)) {
+    return [makeProblem("LOOK_QUESTION", at(["id"]), `The second look has no question “${value.id}”.`)];
+  }
+  if (wanted && (found.length !== wanted.length || wanted.some((id) => !found.includes(id)))) {
+    const sentence = `The answers of “${value.id}” must be: ${wanted.join(", ")}.`;
+    return [makeProblem("LOOK_QUESTION", at(["options"]), sentence)];
+  }
+  if (!wanted && value.options.filter(({ none }) => none).length !== 1) {
+    const sentence = `“${value.id}” needs one answer with none: true, for all done as it should be.`;
+    return [makeProblem("LOOK_QUESTION", at(["options"]), sentence)];
+  }
+  return value.options.flatMap(({ id, present, absent, facts: said }, index) =>
+    present.length + absent.length + Object.keys(said).length === 0
+      ? []
+      : [
+          makeProblem(
+            "LOOK_QUESTION",
+            at(["options", index]),
+            `“${id}” is about the treatment and cannot speak of findings or the household.`,
+          ),
+        ],
+  );
+}
+
+/** All of the second look, or none of it. */
+function checkLooksWhole({ questions }: Content): Problem[] {
+  const ids = Object.values(lookQuestionIds);
+  const missing = ids.filter((id) => !questions.ids.has(id));
+  if (missing.length === ids.length || !questions.whole) return [];
+  return missing.map((id) =>
+    makeProblem(
+      "LOOK_QUESTION",
+      { file: `questions/${id}.md`, line: 1, column: 1 },
+      `The second look lacks its question “${id}”.`,
+    ),
+  );
 }
 
 /** The engine asks for the plant by this id. */

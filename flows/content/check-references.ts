@@ -18,6 +18,7 @@ interface Targets {
   remedy: Target;
   question: Target;
   source: Target;
+  product: Target;
 }
 
 interface Uses {
@@ -35,7 +36,10 @@ export function checkReferences(content: Content): Problem[] {
     ...listFindingUses(content, targets),
     ...listQuestionUses(content, targets),
     ...listConditionUses(content, targets),
+    ...listPacingUses(content, targets),
     ...listSourceUses(content, targets),
+    ...listProductUses(content, targets),
+    ...listSupplySourceUses(content, targets),
   ];
   return uses.flatMap(checkUses);
 }
@@ -56,6 +60,7 @@ function makeTargets(content: Content): Targets {
     remedy: { code: "REMEDY_UNKNOWN", name: "remedy", ids: idsOf(content.remedies) },
     question: { code: "QUESTION_UNKNOWN", name: "question", ids: idsOf(content.questions) },
     source: { code: "SOURCE_UNKNOWN", name: "source", ids: idsOf(content.sources) },
+    product: { code: "PRODUCT_UNKNOWN", name: "product", ids: idsOf(content.products) },
   };
 }
 
@@ -139,7 +144,67 @@ function listConditionUses(content: Content, { finding, condition, host, remedy 
   });
 }
 
+function listPacingUses({ lifeCycles: entry }: Content, { condition, remedy, source }: Targets): Uses[] {
+  if (entry === null) return [];
+  const { cycles, paced, intervals } = entry.value;
+  const citing = (
+    list: "cycles" | "intervals",
+    index: number,
+    of: { condition: string; sources: string[] },
+  ) => [
+    useOne(entry, [list, index, "condition"], of.condition, condition),
+    { entry, path: [list, index, "sources"], ids: of.sources, target: source },
+  ];
+  return [
+    { entry, path: ["paced"], ids: paced, target: remedy },
+    ...cycles.flatMap((cycle, index) => citing("cycles", index, cycle)),
+    ...intervals.flatMap((interval, index) => [
+      ...citing("intervals", index, interval),
+      { entry, path: ["intervals", index, "remedies"], ids: interval.remedies, target: remedy },
+    ]),
+  ];
+}
+
 function listSourceUses(content: Content, { source }: Targets): Uses[] {
   const citing = [...content.hosts.entries, ...content.conditions.entries, ...content.remedies.entries];
   return citing.map((entry) => ({ entry, path: ["sources"], ids: entry.value.sources, target: source }));
+}
+
+function listProductUses({ products, remedies, shop }: Content, { product }: Targets): Uses[] {
+  const shelved = Object.keys(shop?.value.shelves ?? {});
+  return [
+    ...remedies.entries.map((entry) => ({
+      entry,
+      path: ["uses"],
+      ids: entry.value.uses,
+      target: product,
+    })),
+    ...products.entries.flatMap((entry) =>
+      entry.value.made_from === undefined
+        ? []
+        : [useOne(entry, ["made_from"], entry.value.made_from, product)],
+    ),
+    ...(shop === null ? [] : shelved.map((id) => useOne(shop, ["shelves", id], id, product))),
+  ];
+}
+
+/** Sources of products, of their rates, and of the pots. */
+function listSupplySourceUses({ products, pots }: Content, { source }: Targets): Uses[] {
+  const cite = (entry: Entry<unknown>, path: Path, ids: readonly string[]): Uses => ({
+    entry,
+    path: [...path, "sources"],
+    ids,
+    target: source,
+  });
+  const ofProducts = products.entries.flatMap((entry) => [
+    cite(entry, [], entry.value.sources),
+    ...entry.value.rates.map(({ sources }, index) => cite(entry, ["rates", index], sources)),
+  ]);
+  if (pots === null) return ofProducts;
+  const { nominal, ...rules } = pots.value;
+  return [
+    ...ofProducts,
+    ...nominal.map(({ sources }, index) => cite(pots, ["nominal", index], sources)),
+    ...Object.entries(rules).map(([key, { sources }]) => cite(pots, [key], sources)),
+  ];
 }

@@ -6,6 +6,9 @@ import type {
   ConversationFile,
   FindingItem,
   HostItem,
+  LifeCyclesFile,
+  PotsFile,
+  ProductItem,
   QuestionFront,
   RemedyFront,
   ShopFile,
@@ -44,10 +47,15 @@ export interface Content {
   shop: Entry<ShopFile> | null;
   weights: Entry<WeightsFile> | null;
   conversation: ConversationEntry | null;
+  /** Null also where there is no such file: then plans have no dates. */
+  lifeCycles: Entry<LifeCyclesFile> | null;
   findings: Shelf<Entry<FindingItem>>;
   hosts: Shelf<Entry<HostItem>>;
   sources: Shelf<Entry<SourceItem>>;
   questions: Shelf<QuestionEntry>;
   conditions: Shelf<ConditionEntry>;
   remedies: Shelf<RemedyEntry>;
+  products: Shelf<Entry<ProductItem>>;
+  /** Null where the file is missing as well: a content folder may do without. */
+  pots: Entry<PotsFile> | null;
 }

@@ -119,6 +119,10 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     means: "No source has this id.",
     hint: "Correct the id, or add the source to sources.yaml.",
   },
+  PRODUCT_UNKNOWN: {
+    means: "No product type has this id.",
+    hint: "Correct the id, or add the product to products.yaml.",
+  },
   IMPLIES_CIRCLE: {
     means: "A finding implies itself through others.",
     hint: "Let the sharper finding imply the vaguer one, never back.",
@@ -164,6 +168,11 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     means:
       "A household fact cannot be answered with yes or no, or facts and findings are mixed in one question.",
     hint: "Let every answer of a question of kind fact say yes or no to the same facts, and cover all four.",
+  },
+  LOOK_QUESTION: {
+    means:
+      "The questions of the second look are not whole: look-again, tried and technique, with the answers the rules know.",
+    hint: "Keep the three questions of kind look with their answers' ids; labels and prompts are yours.",
   },
   EVIDENCE_MISSING: {
     means: "Nothing speaks for a condition, so it can never be found.",

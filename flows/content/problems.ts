@@ -46,6 +46,7 @@ export const problemCodes = [
   "REMEDY_UNKNOWN",
   "QUESTION_UNKNOWN",
   "SOURCE_UNKNOWN",
+  "PRODUCT_UNKNOWN",
   // findings and hosts
   "IMPLIES_CIRCLE",
   "FINDING_NOT_ASKED",
@@ -59,6 +60,7 @@ export const problemCodes = [
   "OPTION_CONTRADICTION",
   "HOST_QUESTION",
   "FACT_QUESTION",
+  "LOOK_QUESTION",
   // conditions
   "EVIDENCE_MISSING",
   "EVIDENCE_TWICE",

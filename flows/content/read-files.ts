@@ -11,6 +11,9 @@ import {
   conversationSchema,
   findingSchema,
   hostSchema,
+  lifeCyclesSchema,
+  potsSchema,
+  productSchema,
   questionSchema,
   remedySchema,
   shopSchema,
@@ -37,6 +40,8 @@ const singleFiles = [
   "trade-words.yaml",
   "weights.yaml",
 ];
+/** Content may do without these. */
+const optionalFiles = ["life-cycles.yaml", "pots.yaml", "products.yaml"];
 const folders = ["questions", "conditions", "remedies"];
 
 /** Reads every file by itself: shape and prose, not yet what the ids lead to. */
@@ -52,12 +57,15 @@ export function readFiles(rawFiles: Files): Read<Content> {
     shop: take(readSingle(files, "shop.yaml", shopSchema)),
     weights: take(readSingle(files, "weights.yaml", weightsSchema)),
     conversation: take(readConversation(files)),
+    lifeCycles: take(readSingle(files, "life-cycles.yaml", lifeCyclesSchema)),
     findings: take(readList(files, "findings.yaml", findingSchema)),
     hosts: take(readList(files, "hosts.yaml", hostSchema)),
     sources: take(readList(files, "sources.yaml", sourceSchema)),
     questions: take(readFolder(files, "questions", questionSchema, readQuestionBody)),
     conditions: take(readConditions(files)),
     remedies: take(readFolder(files, "remedies", remedySchema, readRemedyBody)),
+    products: take(readList(files, "products.yaml", productSchema)),
+    pots: take(readSingle(files, "pots.yaml", potsSchema)),
   };
   return { value: content, problems };
 }
@@ -75,7 +83,12 @@ function checkFileNames(files: Files): Problem[] {
     .filter((name) => !Object.hasOwn(files, name))
     .map((file) => makeProblem("FILE_MISSING", { file, line: 1, column: 1 }, `The file ${file} is missing.`));
   const unknown = Object.keys(files)
-    .filter((name) => !singleFiles.includes(name) && !name.endsWith(".svg") && folderOf(name) === null)
+    .filter(
+      (name) =>
+        ![...singleFiles, ...optionalFiles].includes(name) &&
+        !name.endsWith(".svg") &&
+        folderOf(name) === null,
+    )
     .map((file) =>
       makeProblem("FILE_UNKNOWN", { file, line: 1, column: 1 }, `Nothing reads the file ${file}.`),
     );
@@ -125,6 +138,9 @@ function readList<S extends z.ZodType>(
   file: string,
   schema: S,
 ): Read<Shelf<Entry<z.output<S>>>> {
+  if (!Object.hasOwn(files, file) && optionalFiles.includes(file)) {
+    return { value: { entries: [], ids: new Set(), whole: true }, problems: [] };
+  }
   const { yaml, problems } = readYaml(file, files[file] ?? "");
   const items = yaml?.value;
   if (yaml === null || !Array.isArray(items)) {

@@ -11,10 +11,14 @@ import {
   harms,
   methods,
   neverWhens,
+  packUnits,
   phases,
   poisonLevels,
+  productKinds,
   questionKinds,
+  rateUnits,
   spreadings,
+  unitSystems,
 } from "../edition.ts";
 
 const text = z.string().refine((value) => value.trim() !== "", "must not be empty");
@@ -75,9 +79,19 @@ export const shopSchema = z.strictObject({
   name: text,
   strapline: text,
   branches: z
-    .array(z.strictObject({ id, name: text, address: text, hours: text, phone: text }))
+    .array(
+      z.strictObject({
+        id,
+        name: text,
+        address: text,
+        hours: text,
+        phone: text,
+        units: z.enum(unitSystems).exactOptional(),
+      }),
+    )
     .min(1, "must not be empty"),
   poison_help: text,
+  shelves: z.record(id, text).exactOptional(),
 });
 export type ShopFile = z.output<typeof shopSchema>;
 
@@ -137,6 +151,37 @@ export const sourceSchema = z.strictObject({
     .optional(),
 });
 export type SourceItem = z.output<typeof sourceSchema>;
+
+const heatNeed = {
+  threshold: z.number().min(-5, "must not be below -5").max(20, "must not be above 20"),
+  degree_days: z.number().min(10, "must be at least 10").max(2000, "must not be above 2000"),
+};
+
+export const lifeCyclesSchema = z.strictObject({
+  cycles: z.array(
+    z.strictObject({
+      condition: id,
+      spared: text,
+      ...heatNeed,
+      open: z.strictObject(heatNeed).optional(),
+      holds: range,
+      sources: z.array(sourceId).min(1, "must not be empty"),
+    }),
+  ),
+  paced: ids,
+  intervals: z
+    .array(
+      z.strictObject({
+        condition: id,
+        remedies: ids,
+        every_days: range,
+        times: range,
+        sources: z.array(sourceId).min(1, "must not be empty"),
+      }),
+    )
+    .default([]),
+});
+export type LifeCyclesFile = z.output<typeof lifeCyclesSchema>;
 
 export const tradeWordsSchema = z.array(text);
 
@@ -213,9 +258,78 @@ export const remedySchema = z.strictObject({
   amount: text.optional(),
   repeat: z.strictObject({ every_days: range, times: range, until: text.optional() }).optional(),
   needs: texts,
+  uses: someIds,
   never_when: z.array(z.enum(neverWhens)).default([]),
   cautions,
   needs_standing: z.enum(["leaning", "suspected"]).default("leaning"),
+  last_resort: z.boolean().default(false),
   sources: z.array(sourceId).default([]),
 });
 export type RemedyFront = z.output<typeof remedySchema>;
+
+const aboveZero = z.number().positive("must be above 0");
+const upTo = (most: number) => aboveZero.max(most, `must not be above ${most}`);
+const sources = z.array(sourceId).min(1, "must not be empty");
+const span = (most: number) =>
+  z
+    .tuple([upTo(most), upTo(most)], "must be two numbers")
+    .refine(([least, greatest]) => least <= greatest, "must give the smaller number first");
+
+const rateQuantity = z.strictObject({ amount: aboveZero, unit: z.enum(rateUnits) });
+
+const rate = z
+  .strictObject({
+    id,
+    use: text,
+    percent: upTo(50).optional(),
+    measure: rateQuantity.optional(),
+    water: rateQuantity.optional(),
+    sources,
+  })
+  .refine(
+    ({ percent, measure, water }) =>
+      (percent !== undefined) !== (measure !== undefined && water !== undefined),
+    "must have either percent, or measure and water",
+  )
+  .refine(
+    ({ measure, water }) => (measure?.unit === "part") === (water?.unit === "part"),
+    "must give parts on both sides or on none",
+  );
+
+export const productSchema = z
+  .strictObject({
+    id,
+    name: text,
+    kind: z.enum(productKinds),
+    at_home: z.boolean().default(false),
+    made_from: id.optional(),
+    rates: z.array(rate).default([]),
+    label: text.optional(),
+    sizes: z.array(z.strictObject({ amount: aboveZero, unit: z.enum(packUnits) })).default([]),
+    shelf: text.optional(),
+    sources: z.array(sourceId).default([]),
+  })
+  .refine(
+    ({ kind, rates }) => rates.length === 0 || kind === "concentrate" || kind === "homemade",
+    "must have no rates: what is ready to use is never diluted",
+  )
+  .refine(
+    ({ kind, label }) => label !== undefined || kind === "supply" || kind === "homemade",
+    "must have the sentence that its label comes first (label)",
+  )
+  .refine(
+    ({ kind, made_from: from, rates }) => (kind === "homemade") === (from !== undefined && rates.length > 0),
+    "must say made_from and rates if it is homemade, and has no made_from otherwise",
+  );
+export type ProductItem = z.output<typeof productSchema>;
+
+const widths = z.array(upTo(100)).min(1, "must not be empty");
+export const potsSchema = z.strictObject({
+  nominal: z.array(z.strictObject({ cm: upTo(100), litres: span(500), sources })).min(1, "must not be empty"),
+  sold: z.strictObject({ cm: widths, inches: widths, sources }),
+  wider: z.strictObject({ below: upTo(100), small: span(50), large: span(50), sources }),
+  settling: z.strictObject({ percent: span(100), sources }),
+  leaching: z.strictObject({ pot_volumes: span(10), sources }),
+  new_start_from: z.strictObject({ percent: upTo(100), sources }),
+});
+export type PotsFile = z.output<typeof potsSchema>;

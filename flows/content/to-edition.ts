@@ -4,13 +4,16 @@ import type {
   Edition,
   Finding,
   Host,
+  PotTable,
+  Product,
   Question,
+  Rate,
   Remedy,
   Source,
   Weights,
 } from "../edition.ts";
 import type { ConditionEntry, Content, ConversationEntry, QuestionEntry, RemedyEntry } from "./content.ts";
-import type { FindingItem, HostItem, SourceItem, WeightsFile } from "./schemas.ts";
+import type { FindingItem, HostItem, PotsFile, ProductItem, SourceItem, WeightsFile } from "./schemas.ts";
 
 /** Null when one of the single files could not be read. */
 export function toEdition(content: Content): Edition | null {
@@ -29,6 +32,8 @@ export function toEdition(content: Content): Edition | null {
     hosts: content.hosts.entries.map(({ value }) => toHost(value)),
     remedies: content.remedies.entries.map(toRemedy),
     sources: content.sources.entries.map(({ value }) => toSource(value)),
+    products: content.products.entries.map(({ value }) => toProduct(value)),
+    ...(content.pots === null ? {} : { pots: toPots(content.pots.value) }),
   };
 }
 
@@ -109,9 +114,11 @@ function toRemedy({ value, body }: RemedyEntry): Remedy {
       ? { everyDays: repeat.every_days, times: repeat.times, until: repeat.until ?? null }
       : null,
     needs: value.needs,
+    uses: value.uses,
     neverWhen: value.never_when,
     cautions: value.cautions,
     needsStanding: value.needs_standing,
+    lastResort: value.last_resort,
     steps: body,
     sources: value.sources,
   };
@@ -119,4 +126,35 @@ function toRemedy({ value, body }: RemedyEntry): Remedy {
 
 function toSource(item: SourceItem): Source {
   return { ...item, date: item.date ?? null, url: item.url ?? null };
+}
+
+function toProduct({
+  at_home: atHome,
+  made_from: madeFrom,
+  rates,
+  label,
+  shelf,
+  ...rest
+}: ProductItem): Product {
+  return {
+    ...rest,
+    atHome,
+    madeFrom: madeFrom ?? null,
+    rates: rates.map(toRate),
+    label: label ?? null,
+    shelf: shelf ?? null,
+  };
+}
+
+function toRate({ percent, measure, water, ...rest }: ProductItem["rates"][number]): Rate {
+  const strength = measure && water ? { measure, water } : { percent: percent ?? 0 };
+  return { ...rest, strength };
+}
+
+function toPots({ leaching, new_start_from: newStartFrom, ...rest }: PotsFile): PotTable {
+  return {
+    ...rest,
+    leaching: { potVolumes: leaching.pot_volumes, sources: leaching.sources },
+    newStartFrom,
+  };
 }
