@@ -109,6 +109,22 @@ describe("a question", () => {
     expect(next(flow, ...begun, "p")).not.toBe("p?");
   });
 
+  it("is not asked when one of its answers was volunteered, though others would be news", () => {
+    const which = question({
+      id: "which?",
+      options: [
+        { id: "p", present: ["p"] },
+        { id: "q", present: ["q"] },
+      ],
+    });
+    const alike: GivenCondition[] = [
+      { id: "a", evidence: { supports: ["p"] } },
+      { id: "b", evidence: { hallmark: ["q"] } },
+    ];
+    expect(next(flowOf(alike, [which]), ...begun)).toBe("which?");
+    expect(next(flowOf(alike, [which]), ...begun, "p")).toBeNull();
+  });
+
   it("is not asked when no answer bears on any condition", () => {
     expect(next(flowOf(both, [ask("t"), ask("q")]), ...begun)).toBe("q?");
   });
