@@ -291,6 +291,8 @@ export interface Product {
   atHome: boolean;
   /** The product a homemade mix is made from. */
   madeFrom: string | null;
+  /** The product it can stand in for: a ready-to-use spray for a concentrate. */
+  insteadOf: string | null;
   /** The usual one first. Empty: only the label can say, or there is nothing to mix. */
   rates: Rate[];
   /** Said with every amount: the label overrides ours. */

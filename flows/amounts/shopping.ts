@@ -13,6 +13,8 @@ const potId = "pot-with-holes";
 export interface ShoppingItem {
   product: string;
   name: string;
+  /** Names of products that do as well. */
+  orElse: string[];
   /** Ids of the remedies that ask for it. */
   remedies: string[];
   /** What to get: `500 mL`, `2 × 10 L`, `7 to 8 in`; null where one of it will do. */
@@ -88,6 +90,9 @@ function makeItem(request: ShoppingRequest, product: Product, uses: readonly Use
   return {
     product: product.id,
     name: product.name,
+    orElse: (edition.products ?? []).flatMap(({ insteadOf, name }) =>
+      insteadOf === product.id ? [name] : [],
+    ),
     remedies: [...new Set(uses.map(({ remedy }) => remedy.id))],
     quantity: need.words ?? (plain ? null : packs.text),
     packs,

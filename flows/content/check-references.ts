@@ -180,9 +180,10 @@ function listProductUses({ products, remedies, shop }: Content, { product }: Tar
       target: product,
     })),
     ...products.entries.flatMap((entry) =>
-      entry.value.made_from === undefined
-        ? []
-        : [useOne(entry, ["made_from"], entry.value.made_from, product)],
+      (["made_from", "instead_of"] as const).flatMap((key) => {
+        const id = entry.value[key];
+        return id === undefined ? [] : [useOne(entry, [key], id, product)];
+      }),
     ),
     ...(shop === null ? [] : shelved.map((id) => useOne(shop, ["shelves", id], id, product))),
   ];

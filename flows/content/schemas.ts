@@ -303,6 +303,7 @@ export const productSchema = z
     kind: z.enum(productKinds),
     at_home: z.boolean().default(false),
     made_from: id.optional(),
+    instead_of: id.optional(),
     rates: z.array(rate).default([]),
     label: text.optional(),
     sizes: z.array(z.strictObject({ amount: aboveZero, unit: z.enum(packUnits) })).default([]),

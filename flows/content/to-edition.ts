@@ -128,18 +128,13 @@ function toSource(item: SourceItem): Source {
   return { ...item, date: item.date ?? null, url: item.url ?? null };
 }
 
-function toProduct({
-  at_home: atHome,
-  made_from: madeFrom,
-  rates,
-  label,
-  shelf,
-  ...rest
-}: ProductItem): Product {
+function toProduct(item: ProductItem): Product {
+  const { at_home: atHome, made_from: madeFrom, instead_of: insteadOf, rates, label, shelf, ...rest } = item;
   return {
     ...rest,
     atHome,
     madeFrom: madeFrom ?? null,
+    insteadOf: insteadOf ?? null,
     rates: rates.map(toRate),
     label: label ?? null,
     shelf: shelf ?? null,
