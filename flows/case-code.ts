@@ -1,4 +1,5 @@
-import { type Answer, answerTo, type Case, giveAnswer, newCase } from "./case.ts";
+import { caseDays } from "./calendar/civil-date.ts";
+import { type Answer, answerTo, type Case, dayIds, giveAnswer, isDayId, newCase } from "./case.ts";
 import { readBase32, writeBase32 } from "./crockford.ts";
 import { type Flow, NOT_SURE } from "./flow.ts";
 import { nextQuestion } from "./next-question.ts";
@@ -93,10 +94,11 @@ function unpack(flow: Flow, packed: Packed): Case | undefined {
   return { ...kase, answers };
 }
 
-function choices(flow: Flow, to: string): string[] {
+function choices(flow: Flow, to: string): readonly string[] {
   const prompt = flow.promptById.get(to);
   if (prompt) return prompt.replies.map((reply) => reply.id);
   if (to === flow.hostQuestion?.id) return [...flow.edition.hosts.map((host) => host.id), NOT_SURE];
+  if (isDayId(to)) return caseDays();
   return ["yes", "no"];
 }
 
@@ -105,6 +107,8 @@ function askables(flow: Flow): string[] {
     ...(flow.hostQuestion ? [flow.hostQuestion.id] : []),
     ...flow.promptById.keys(),
     ...flow.edition.findings.map((finding) => finding.id),
+    // Editions without a second look keep the codes they always had.
+    ...(flow.looks ? dayIds : []),
   ];
 }
 

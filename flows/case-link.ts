@@ -1,4 +1,4 @@
-import { type Answer, type Case, isAnswer, newCase } from "./case.ts";
+import { type Answer, type Case, isAnswer, isDayId, newCase } from "./case.ts";
 import type { Host } from "./edition.ts";
 import { findHosts } from "./find-host.ts";
 import { type Flow, NOT_SURE } from "./flow.ts";
@@ -74,7 +74,8 @@ function readAnswer(flow: Flow, to: string, is: string): Answer | LinkProblem {
   }
   const answer = { to, is: is === "" && flow.finding(to) ? "yes" : is };
   if (isAnswer(flow, answer)) return answer;
-  const known = flow.promptById.has(to) || flow.finding(to) !== undefined;
+  const isDay = flow.looks !== undefined && isDayId(to);
+  const known = isDay || flow.promptById.has(to) || flow.finding(to) !== undefined;
   return problem(known ? "UNKNOWN_ANSWER" : "UNKNOWN_QUESTION", known ? `${to}=${is}` : to);
 }
 

@@ -1,3 +1,4 @@
+import { isCaseDay } from "./calendar/civil-date.ts";
 import type { Fact } from "./edition.ts";
 import { closeFindings, PRESENT } from "./finding-table.ts";
 import { type Flow, NOT_SURE, type Prompt, type Reply } from "./flow.ts";
@@ -6,6 +7,7 @@ import { type Flow, NOT_SURE, type Prompt, type Reply } from "./flow.ts";
  * One answer.
  * `to`: a question id, "host", or the id of a finding that was volunteered.
  * `is`: an option id, a host id, "yes" or "no" (volunteered findings), or "not-sure".
+ * A case with a second look also holds days: `began` (the plan) and `looked` (the latest look), as "2026-05-04".
  */
 export interface Answer {
   to: string;
@@ -29,6 +31,13 @@ export interface Knowledge {
   answered: ReadonlySet<string>;
 }
 
+export const dayIds = ["began", "looked"] as const;
+export type DayId = (typeof dayIds)[number];
+
+export function isDayId(to: string): to is DayId {
+  return (dayIds as readonly string[]).includes(to);
+}
+
 export function newCase(flow: Flow): Case {
   return { edition: flow.edition.number, answers: [] };
 }
@@ -42,6 +51,7 @@ export function isAnswer(flow: Flow, { to, is }: Answer): boolean {
   const prompt = flow.promptById.get(to);
   if (prompt) return prompt.replies.some((reply) => reply.id === is);
   if (to === flow.hostQuestion?.id) return is === NOT_SURE || flow.host(is) !== undefined;
+  if (isDayId(to)) return flow.looks !== undefined && isCaseDay(is);
   return flow.finding(to) !== undefined && (is === "yes" || is === "no");
 }
 

@@ -22,6 +22,20 @@ export interface Prompt {
   whenUnsure: boolean;
 }
 
+/** The looks that one case can hold. */
+export const MOST_LOOKS = 3;
+export const lookQuestionIds = { again: "look-again", tried: "tried", technique: "technique" } as const;
+
+/** What is asked when a case is opened again. Each look asks the same, under an id of its own. */
+export interface Looks {
+  /** Better, same, worse or something new: `look-again`, `look-again-2` … */
+  again: readonly Prompt[];
+  /** What is new: the opening once more, under the ids `what-you-see-2` … */
+  reopenings: readonly Prompt[];
+  tried: Prompt;
+  technique: Prompt;
+}
+
 /**
  * An edition made ready to run: the same content, with ids resolved to indexes and evidence to columns of numbers.
  * It is derived from the edition alone, so every machine derives the same one.
@@ -34,6 +48,8 @@ export interface Flow {
   prompts: readonly Prompt[];
   hostQuestion: Question | undefined;
   factPrompts: readonly Prompt[];
+  /** Undefined where the edition has no questions of kind "look". */
+  looks: Looks | undefined;
   promptById: ReadonlyMap<string, Prompt>;
   question(id: string): Question | undefined;
   condition(id: string): Condition | undefined;
@@ -54,6 +70,9 @@ export function openFlow(edition: Edition): Flow {
   const factPrompts = edition.questions
     .filter((question) => question.kind === "fact")
     .map((question) => resolvePrompt(question, findings, false));
+  const looks = resolveLooks(questions, findings, prompts[0]);
+  const lookPrompts = looks ? [...looks.again, ...looks.reopenings, looks.tried, looks.technique] : [];
+  for (const { question } of lookPrompts) questions.set(question.id, question);
   const conditions = byId(edition.conditions);
   const hosts = byId(edition.hosts);
   const remedies = byId(edition.remedies);
@@ -65,7 +84,10 @@ export function openFlow(edition: Edition): Flow {
     prompts,
     factPrompts,
     hostQuestion: edition.questions.find((question) => question.kind === "host"),
-    promptById: new Map([...prompts, ...factPrompts].map((prompt) => [prompt.question.id, prompt])),
+    looks,
+    promptById: new Map(
+      [...prompts, ...factPrompts, ...lookPrompts].map((prompt) => [prompt.question.id, prompt]),
+    ),
     question: (id) => questions.get(id),
     condition: (id) => conditions.get(id),
     host: (id) => hosts.get(id),
@@ -73,6 +95,36 @@ export function openFlow(edition: Edition): Flow {
     finding: (id) => edition.findings[findings.index.get(id) ?? -1],
     source: (id) => sources.get(id),
   };
+}
+
+function resolveLooks(
+  questions: ReadonlyMap<string, Question>,
+  findings: FindingTable,
+  opening: Prompt | undefined,
+): Looks | undefined {
+  const [again, tried, technique] = Object.values(lookQuestionIds).map((id) => {
+    const question = questions.get(id);
+    return question?.kind === "look" ? resolvePrompt(question, findings, false) : undefined;
+  });
+  if (!again || !tried || !technique || !opening) return undefined;
+  const numbers = Array.from({ length: MOST_LOOKS }, (_, i) => i + 1);
+  return {
+    again: numbers.map((n) => repeatPrompt(again, n)),
+    reopenings: numbers.map((n) => repeatPrompt(opening, n + 1)),
+    tried,
+    technique,
+  };
+}
+
+/** The same question for the n-th time. */
+function repeatPrompt(prompt: Prompt, n: number): Prompt {
+  const { id } = prompt.question;
+  return n === 1 ? prompt : { ...prompt, question: { ...prompt.question, id: nameRepeat(id, n) } };
+}
+
+/** The id of a question that is asked for the n-th time. */
+export function nameRepeat(id: string, n: number): string {
+  return n === 1 ? id : `${id}-${n}`;
 }
 
 function byId<T extends { id: string }>(entries: readonly T[]): Map<string, T> {

@@ -1,8 +1,11 @@
 import { assign, setup } from "xstate";
+import type { CivilDate } from "./calendar/civil-date.ts";
 import { type Case, giveAnswer, newCase, takeBack } from "./case.ts";
 import type { Standing } from "./edition.ts";
 import type { Flow } from "./flow.ts";
 import { nextQuestion } from "./next-question.ts";
+import { secondLook } from "./second-look.ts";
+import { lookDue, lookIds } from "./second-look-due.ts";
 import { judge } from "./verdict.ts";
 
 export interface ConversationContext {
@@ -10,12 +13,20 @@ export interface ConversationContext {
   /** Id of the question that is due, or null when the verdict is. */
   next: string | null;
   standing: Standing;
+  /** What the latest look leads to: "none" before the first, and "reopen" while the verdict is that of new signs. */
+  look: LookKind;
 }
+
+/** Where a look can end. The other outcomes lead back to the standings. */
+export const lookStates = ["finish", "continue", "step-up", "sample"] as const;
+type LookKind = ReturnType<typeof secondLook>["outcome"]["kind"];
 
 /** `question` may be any question of the edition, or a finding that is volunteered with "yes" or "no". */
 export type ConversationEvent =
   | { type: "answer"; question: string; is: string }
   | { type: "take back"; question: string }
+  /** The case is opened again. Asks how the plant is, when a look is due on that day. */
+  | { type: "look again"; today: CivilDate }
   | { type: "start again" };
 
 /**
@@ -26,9 +37,10 @@ export function buildMachine(flow: Flow) {
   const settle = (kase: Case): ConversationContext => ({
     case: kase,
     next: nextQuestion(flow, kase)?.id ?? null,
-    standing: judge(flow, kase).standing,
+    ...judgeWithLook(flow, kase),
   });
-  const questions = questionIds(flow);
+  const questions = [...questionIds(flow), ...lookIds(flow)];
+  const looks = flow.looks ? lookStates : [];
   return setup({
     types: {
       context: {} as ConversationContext,
@@ -38,6 +50,7 @@ export function buildMachine(flow: Flow) {
     guards: {
       isNext: ({ context }, params: { question: string }) => context.next === params.question,
       stands: ({ context }, params: { standing: Standing }) => context.standing === params.standing,
+      looked: ({ context }, params: { look: string }) => context.look === params.look,
     },
     actions: {
       keep: assign(({ context, event }) => {
@@ -47,6 +60,11 @@ export function buildMachine(flow: Flow) {
         if (event.type === "take back") return settle(takeBack(flow, context.case, event.question).case);
         return settle(newCase(flow));
       }),
+      ask: assign(({ context, event }) => {
+        if (event.type !== "look again") return context;
+        const { due, question } = lookDue(flow, context.case, event.today);
+        return due && question ? { ...context, next: question.id } : context;
+      }),
     },
   }).createMachine({
     id: "conversation",
@@ -55,6 +73,7 @@ export function buildMachine(flow: Flow) {
     on: {
       answer: { target: ".deciding", actions: "keep" },
       "take back": { target: ".deciding", actions: "keep" },
+      "look again": { target: ".deciding", actions: "ask" },
       "start again": { target: ".deciding", actions: "keep" },
     },
     states: {
@@ -64,6 +83,7 @@ export function buildMachine(flow: Flow) {
             target: question,
             guard: { type: "isNext" as const, params: { question } },
           })),
+          ...looks.map((look) => ({ target: look, guard: { type: "looked" as const, params: { look } } })),
           ...(["suspected", "leaning"] as const).map((standing) => ({
             target: standing,
             guard: { type: "stands" as const, params: { standing } },
@@ -72,6 +92,7 @@ export function buildMachine(flow: Flow) {
         ],
       },
       ...Object.fromEntries(questions.map((question) => [question, {}])),
+      ...Object.fromEntries(looks.map((look) => [look, {}])),
       suspected: {},
       leaning: {},
       undetermined: {},
@@ -79,7 +100,12 @@ export function buildMachine(flow: Flow) {
   });
 }
 
-/** Every question that may be asked: about the plant, its name, and the household. */
+function judgeWithLook(flow: Flow, kase: Case): Pick<ConversationContext, "standing" | "look"> {
+  const verdict = judge(flow, kase);
+  return { standing: verdict.standing, look: secondLook(flow, kase, verdict).outcome.kind };
+}
+
+/** Every question that the first conversation may ask: about the plant, its name, and the household. */
 export function questionIds(flow: Flow): string[] {
   return [
     ...flow.prompts.map(({ question }) => question.id),

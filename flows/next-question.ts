@@ -4,6 +4,7 @@ import type { Question } from "./edition.ts";
 import { PRESENT, UNKNOWN } from "./finding-table.ts";
 import type { Flow, Prompt, Reply } from "./flow.ts";
 import { openFactPrompts } from "./plan.ts";
+import { countReopened, dueLookPrompt, dueReopening } from "./second-look.ts";
 import { judge } from "./verdict.ts";
 
 /** The question to ask next, or null when the verdict is due. */
@@ -14,9 +15,10 @@ export function nextQuestion(flow: Flow, kase: Case): Question | null {
     return opening.question;
   }
   if (flow.hostQuestion && knowledge.host === undefined) return flow.hostQuestion;
-  const prompt = nextPrompt(flow, knowledge);
+  const prompt = dueReopening(flow, kase) ?? nextPrompt(flow, knowledge);
   if (prompt) return prompt.question;
-  return openFactPrompts(flow, knowledge, judge(flow, kase))[0]?.question ?? null;
+  const fact = openFactPrompts(flow, knowledge, judge(flow, kase))[0];
+  return (fact ?? dueLookPrompt(flow, kase))?.question ?? null;
 }
 
 /** Every question that could still be asked, the next one first: for a screen that shows them all at once. */
@@ -44,7 +46,8 @@ export function nextPrompt(flow: Flow, { known, host, answered }: Knowledge): Pr
   for (const { question } of flow.prompts) {
     if (question.id !== opening && answered.has(question.id)) asked++;
   }
-  if (asked >= mostQuestions) return undefined;
+  // New signs at a later look open the questions as far again.
+  if (asked >= mostQuestions * (1 + countReopened(flow, answered))) return undefined;
   const weighed = weigh(flow, known);
   const start = flow.evidence.start(host ?? null);
   const decision = decide(flow, weighed, start);

@@ -76,6 +76,8 @@ export type SmallHost = Pick<Host, (typeof hostKeys)[number]>;
 export const remedyKeys = [
   "id",
   "method",
+  "toxicity",
+  "lastResort",
   "product",
   "forFoodPlants",
   "phase",

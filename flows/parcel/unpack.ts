@@ -53,7 +53,7 @@ export function unpackFirst(parcel: FirstParcel): Edition {
     remedies: remedies.map(({ cautioned, ...remedy }) => ({
       ...remedy,
       cautions: holdPlaces(cautioned),
-      ...{ name: remedy.id, toxicity: 0, minutes: null, amount: null, repeat: null },
+      ...{ name: remedy.id, minutes: null, amount: null, repeat: null },
       ...{ needs: [], steps: [], sources: [] },
     })),
     sources: [],

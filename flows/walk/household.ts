@@ -57,7 +57,7 @@ export function countFactPaths(flow: Flow): FactPaths {
 }
 
 /** A verdict with just what a plan looks at. */
-function verdictOf(flow: Flow, standing: Standing, causes: readonly number[]): Verdict {
+export function verdictOf(flow: Flow, standing: Standing, causes: readonly number[]): Verdict {
   const ids = causes.flatMap((c) => flow.edition.conditions[c]?.id ?? []);
   const [leader = null, ...rest] = ids;
   return {
@@ -71,7 +71,11 @@ function verdictOf(flow: Flow, standing: Standing, causes: readonly number[]): V
   };
 }
 
-function knowledgeOf(flow: Flow, group: HostTraits, stated: Partial<Record<Fact, "yes" | "no">>): Knowledge {
+export function knowledgeOf(
+  flow: Flow,
+  group: HostTraits,
+  stated: Partial<Record<Fact, "yes" | "no">>,
+): Knowledge {
   return {
     known: new Uint8Array(flow.findings.size),
     host: group.example?.id ?? null,
@@ -115,6 +119,17 @@ export function checkPlans(
     if (!unknown) continue;
     check(ending, causes, unknown, {});
     check(ending, causes, unknown, Object.fromEntries(facts.map((fact) => [fact, "no"])));
+  }
+  const [any] = endings;
+  if (any && flow.looks) {
+    // New signs at a later look can join any condition with any other.
+    for (const standing of ["leaning", "suspected"] as const) {
+      const reached: Ending = { ...any, decision: { ...any.decision, standing } };
+      flow.edition.conditions.forEach((_, cause) => {
+        if (seen.has(`${standing}|${cause}`)) return;
+        for (const group of groups) for (const states of households) check(reached, [cause], group, states);
+      });
+    }
   }
   return [...violations.values()];
 }

@@ -6,6 +6,7 @@ import { nextQuestion } from "../next-question.ts";
 import { judge } from "../verdict.ts";
 import { classifyHosts, type HostClass } from "./classes.ts";
 import { checkPlans, countFactPaths, type FactPaths } from "./household.ts";
+import { type LookReport, walkLooks } from "./second-look.ts";
 import { type Ending, traverse } from "./traverse.ts";
 
 export const LONGEST_ALLOWED = 14;
@@ -27,6 +28,8 @@ export interface WalkReport {
   /** Points of the conversation tree; host plants and household facts are counted, not walked one by one. */
   points: number;
   endings: number;
+  /** What can follow when the case is opened again. */
+  looks: LookReport;
   /** The highest standing that each condition reaches. */
   reached: Record<string, Standing | "never">;
   violations: Violation[];
@@ -39,7 +42,9 @@ export function walk(flow: Flow): WalkReport {
   const paths = countFactPaths(flow);
   const counted = countConversations(flow, classes, traversal.endings, paths);
   const reached = highestStandings(flow, traversal.endings);
+  const looks = walkLooks(flow, traversal.endings, classes);
   const violations = [
+    ...looks.violations,
     ...checkPlans(flow, traversal.endings, classes),
     ...checkReach(flow, reached),
     ...checkAsked(flow, traversal.asked),
@@ -60,7 +65,7 @@ export function walk(flow: Flow): WalkReport {
     });
   }
   const { points, endings } = traversal;
-  return { ...counted, points, endings: endings.length, reached, violations };
+  return { ...counted, points, endings: endings.length, looks: looks.report, reached, violations };
 }
 
 function countConversations(

@@ -3,8 +3,9 @@ import { describe, expect, it } from "vitest";
 import { createActor, initialTransition, transition } from "xstate";
 import { giveAnswer, newCase } from "../../flows/case.ts";
 import { type Flow, NOT_SURE } from "../../flows/flow.ts";
-import { buildMachine, questionIds } from "../../flows/machine.ts";
+import { buildMachine, lookStates, questionIds } from "../../flows/machine.ts";
 import { nextQuestion } from "../../flows/next-question.ts";
+import { lookIds } from "../../flows/second-look-due.ts";
 import { judge } from "../../flows/verdict.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
 import { tinyFlow } from "../support/tiny-flow.ts";
@@ -49,7 +50,10 @@ describe("the statechart", () => {
     const flow = tinyFlow();
     const states = Object.keys(buildMachine(flow).states);
     expect(states.sort()).toEqual(
-      [...questionIds(flow), "deciding", "suspected", "leaning", "undetermined"].sort(),
+      [
+        ...[...questionIds(flow), ...lookIds(flow), ...lookStates],
+        ...["deciding", "suspected", "leaning", "undetermined"],
+      ].sort(),
     );
   });
 
