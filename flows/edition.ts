@@ -375,6 +375,8 @@ export interface Edition {
   hosts: Host[];
   remedies: Remedy[];
   sources: Source[];
+  /** Absent in editions from before there were dates. */
+  pacing?: Pacing;
   /** Absent in editions from before there were any, as are the pots. */
   products?: Product[];
   pots?: PotTable;
