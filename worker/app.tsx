@@ -3,6 +3,7 @@ import { etag } from "hono/etag";
 import { editionOfCode, readCode } from "../flows/case-code.ts";
 import { editionOf } from "../flows/case-link.ts";
 import { decide } from "../widget/check/decide.ts";
+import { branchOf } from "../widget/check/make-report.ts";
 import { hrefToCheck } from "../widget/check/page-ways.ts";
 import { readCheckRequest } from "../widget/check/read-request.ts";
 import { replay } from "../widget/check/replay.ts";
@@ -25,6 +26,8 @@ import { pageSheet } from "./pages/page-sheet.ts";
 import { pageWords } from "./pages/page-words.ts";
 import { LONGEST_QUERY, secureAnswers } from "./security.ts";
 import type { Setting } from "./setting.ts";
+import { SlipPage } from "./slip/slip-page.tsx";
+import { printScript, slipSheet } from "./slip/slip-sheet.ts";
 
 interface AppParts {
   widget: WidgetFiles;
@@ -65,6 +68,8 @@ function isApi(c: Context): boolean {
 function addAssets(app: Hono<Setting>): void {
   const files = [
     ["/assets/leafturn.css", "text/css; charset=utf-8", sheet + printSheet + pageSheet],
+    ["/assets/slip.css", "text/css; charset=utf-8", slipSheet],
+    ["/assets/print.js", "text/javascript; charset=utf-8", printScript],
     ["/assets/demo.css", "text/css; charset=utf-8", demoSheet],
     ["/assets/icon.svg", "image/svg+xml", icon],
   ] as const;
@@ -86,6 +91,7 @@ function addPages(app: Hono<Setting>): void {
     });
   }
   app.get("/check", showCheck);
+  app.get("/slip", showSlip);
   app.get("/c", (c) => openCode(c, c.req.query("code") ?? ""));
   app.get("/c/:code", (c) => openCode(c, c.req.param("code")));
   for (const path of [
@@ -94,6 +100,7 @@ function addPages(app: Hono<Setting>): void {
     "/help",
     "/check",
     "/c",
+    "/slip",
     "/c/:code",
     "/healthz",
     "/assets/*",
@@ -115,6 +122,18 @@ async function showCheck(c: Context<Setting>): Promise<Response> {
   const decision = decide(editions.live, request, replay(editions, request.query, asked));
   if ("goTo" in decision) return c.redirect(decision.goTo, 303);
   return c.html(renderPage(<CheckPage state={decision.show} origin={origin} />));
+}
+
+async function showSlip(c: Context<Setting>): Promise<Response> {
+  const { origin, searchParams, search } = new URL(c.req.url);
+  const { query } = readCheckRequest(search.replace(/([?&])branch=[^&]*/g, "$1"));
+  const asked = editionOf(query);
+  const editions = await c.var.openEditions(asked);
+  const { case: kase, problems } = replay(editions, query, asked);
+  const flow = editions.live;
+  const branch = branchOf(flow, searchParams.get("branch") ?? undefined);
+  const notices = problems.map(({ sentence }) => sentence);
+  return c.html(renderPage(<SlipPage {...{ flow, branch, origin, notices }} case={kase} />));
 }
 
 async function openCode(c: Context<Setting>, code: string): Promise<Response> {

@@ -9,7 +9,7 @@ const places = [
 ];
 
 /** Opens the Chromium of this machine; says in one sentence what to do when there is none. */
-export function openChromium(): Promise<Browser> {
+export function openChromium(more: readonly string[] = []): Promise<Browser> {
   const executablePath = places.find((place) => place !== undefined && existsSync(place));
   if (executablePath === undefined) {
     throw new Error(
@@ -18,6 +18,6 @@ export function openChromium(): Promise<Browser> {
   }
   return chromium.launch({
     executablePath,
-    args: ["--no-sandbox", "--disable-gpu", "--disable-background-networking"],
+    args: ["--no-sandbox", "--disable-gpu", "--disable-background-networking", ...more],
   });
 }

@@ -48,7 +48,7 @@ export function Book({ first, connect }: BookProps) {
             : undefined
         }
       >
-        <Notices sentences={notices} ways={ways} />
+        <Notices sentences={notices} />
         {ways.tools?.said && <p class="lt-unseen">{ways.tools.said}</p>}
       </Transcript>
       {reopened === null && next !== null && (

@@ -157,7 +157,8 @@ function makeFrame(document: Document): HTMLElement {
   const frame = document.createElement("div");
   frame.className = "lt lt-wait";
   frame.setAttribute("part", "frame");
-  frame.setAttribute("role", "region");
+  // A group and no landmark: which landmarks a page has is for the page to say.
+  frame.setAttribute("role", "group");
   frame.setAttribute("aria-label", words.check);
   // Direction is not reset by the sheet, and our words are English whatever the page around them.
   frame.lang = "en";

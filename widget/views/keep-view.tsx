@@ -10,8 +10,8 @@ interface KeepViewProps {
 /** The link and the code of the case, in fields that can be selected and copied without a script. */
 export function KeepView({ link, code, ways }: KeepViewProps) {
   return (
-    <section class="lt-section lt-keep" part="keep" aria-labelledby={ways.id("keep")}>
-      <h3 id={ways.id("keep")}>{words.keep}</h3>
+    <section class="lt-section lt-keep" part="keep">
+      <h3>{words.keep}</h3>
       <p>{words.keepHint}</p>
       <div class="lt-field">
         <label class="lt-label" for={ways.id("code")}>

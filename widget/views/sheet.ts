@@ -89,6 +89,7 @@ export const sheet = `
 .lt-aside + .lt-aside { margin-block-start: 0; }
 .lt-options { margin-block-start: calc(var(--lt-unit) * 3); border-block-start: 1px solid var(--lt-rule); }
 .lt-option { display: flex; gap: calc(var(--lt-unit) * 3); align-items: center; min-block-size: calc(var(--lt-unit) * 12); padding: calc(var(--lt-unit) * 2) var(--lt-unit); border-block-end: 1px solid var(--lt-rule); cursor: pointer; line-height: 1.35; break-inside: avoid; }
+.lt-option > span { min-inline-size: 0; overflow-wrap: anywhere; }
 .lt-option:hover { background: var(--lt-wash); }
 .lt-option:has(:checked) { background: var(--lt-wash); box-shadow: inset 3px 0 0 var(--lt-accent); }
 .lt-option:has(:focus-visible) { outline: 3px solid var(--lt-accent); outline-offset: -3px; }

@@ -21,7 +21,7 @@ interface TranscriptProps {
 export function Transcript({ answers, ways, reopened, live = false, children }: TranscriptProps) {
   if (answers.length === 0 && !live) return null;
   return (
-    <section class="lt-transcript" part="transcript" aria-label={words.soFar}>
+    <section class="lt-transcript" part="transcript">
       {answers.length > 0 && <h2 class="lt-eyebrow">{words.soFar}</h2>}
       <div
         {...(live

@@ -20,7 +20,7 @@ export function CheckPage({ state, origin }: { state: CheckState; origin: string
   return (
     <Page title={title} shop={flow.edition.shop} skipTo={ways.id("now")}>
       {kase.answers.length === 0 && <p class="lt-lead">{words.intro}</p>}
-      <Notices sentences={state.notices} ways={ways} />
+      <Notices sentences={state.notices} />
       <Transcript
         answers={kase.answers.map((answer) => describeAnswer(flow, answer))}
         ways={ways}

@@ -9,11 +9,14 @@ interface PageProps {
   shop: Shop;
   /** Where the skip link leads. */
   skipTo: string;
+  /** A style sheet and a script of this page alone. */
+  sheet?: string;
+  script?: string;
   children: Child;
 }
 
 /** The frame of every page in the notebook's look. */
-export function Page({ title, shop, skipTo, children }: PageProps) {
+export function Page({ title, shop, skipTo, sheet, script, children }: PageProps) {
   return (
     <html lang="en" class="lt lt-page">
       <head>
@@ -24,6 +27,8 @@ export function Page({ title, shop, skipTo, children }: PageProps) {
         <title>{`${title} · ${words.check} · ${shop.name}`}</title>
         <link rel="icon" href="/assets/icon.svg" type="image/svg+xml" />
         <link rel="stylesheet" href="/assets/leafturn.css" />
+        {sheet && <link rel="stylesheet" href={sheet} />}
+        {script && <script type="module" src={script}></script>}
       </head>
       <body>
         <a class="lt-skip" href={`#${skipTo}`}>

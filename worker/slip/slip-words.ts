@@ -1,0 +1,21 @@
+/** Sentences of the sample slip. */
+export const slipWords = {
+  title: "Sample slip",
+  hint: "Print this page, or show it at the counter. It goes with the bag.",
+  print: "Print this slip",
+  backToCheck: "Back to the check",
+  code: "Code",
+  scan: "Link to this check as a QR code",
+  told: "What the shopper saw",
+  nothingTold: "Nothing has been answered yet.",
+  andMore: (count: number) => `And ${count} more. The code opens all of them.`,
+  soFar: "What the check says so far",
+  closest: (names: string) => `Next in line: ${names}`,
+  bring: "What to bring and how to pack it",
+  bench: "At the bench",
+  confirmed: "Confirmed",
+  notDetected: "Not detected",
+  somethingElse: "Something else:",
+  date: "Date",
+  seenBy: "Seen by",
+} as const;
