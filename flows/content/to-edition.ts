@@ -4,6 +4,7 @@ import type {
   Edition,
   Finding,
   Host,
+  Pacing,
   PotTable,
   Product,
   Question,
@@ -13,7 +14,15 @@ import type {
   Weights,
 } from "../edition.ts";
 import type { ConditionEntry, Content, ConversationEntry, QuestionEntry, RemedyEntry } from "./content.ts";
-import type { FindingItem, HostItem, PotsFile, ProductItem, SourceItem, WeightsFile } from "./schemas.ts";
+import type {
+  FindingItem,
+  HostItem,
+  LifeCyclesFile,
+  PotsFile,
+  ProductItem,
+  SourceItem,
+  WeightsFile,
+} from "./schemas.ts";
 
 /** Null when one of the single files could not be read. */
 export function toEdition(content: Content): Edition | null {
@@ -34,6 +43,19 @@ export function toEdition(content: Content): Edition | null {
     sources: content.sources.entries.map(({ value }) => toSource(value)),
     products: content.products.entries.map(({ value }) => toProduct(value)),
     ...(content.pots === null ? {} : { pots: toPots(content.pots.value) }),
+    ...(content.lifeCycles === null ? {} : { pacing: toPacing(content.lifeCycles.value) }),
+  };
+}
+
+function toPacing({ cycles, paced, intervals }: LifeCyclesFile): Pacing {
+  return {
+    cycles: cycles.map(({ degree_days: degreeDays, open, ...cycle }) => ({
+      ...cycle,
+      degreeDays,
+      open: open ? { threshold: open.threshold, degreeDays: open.degree_days } : null,
+    })),
+    paced,
+    intervals: intervals.map(({ every_days: everyDays, ...interval }) => ({ ...interval, everyDays })),
   };
 }
 
