@@ -71,7 +71,7 @@ function mixAtRate({ name, label, rate, bottle, locale }: RateRequest): Answer<M
   const productMl = bottleMl * share;
   if (productMl < leastSpoonMl) {
     const leastMl = Math.ceil(leastSpoonMl / share / 50) * 50;
-    const sentence = `That is less than a quarter of a teaspoon. Mix at least ${formatNumber(leastMl, locale)} mL.`;
+    const sentence = `That is less than a quarter of a teaspoon. Mix at least ${formatNumber(leastMl, locale)} mL (${formatNumber(leastMl / millilitresIn["fl-oz"], locale, 1)} fl oz).`;
     return refuse("TOO_LITTLE", sentence);
   }
   const measure = measureInKitchen(productMl, locale);
