@@ -7,7 +7,8 @@ const themed = "paper|leaf|ink|faint|rule|edge|accent|wash|serif|sans";
 const reset = `
 :host { display: block; }
 :host([hidden]) { display: none; }
-.lt { all: initial; display: block; container-type: inline-size; }
+/* Measured by its container alone it would vanish where the page shrinks it to its content. */
+.lt { all: initial; display: block; container-type: inline-size; contain-intrinsic-inline-size: min(20rem, 100vw - 32px); }
 `;
 
 const frame = `

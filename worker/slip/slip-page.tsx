@@ -21,7 +21,7 @@ interface SlipPageProps {
 }
 
 /** As many answers as one sheet of paper holds beside the rest. A conversation has fewer. */
-const MOST_ANSWERS = 18;
+const MOST_ANSWERS = 14;
 
 /** What goes with the bag: one sheet that the bench can read, tick and file. */
 export function SlipPage({ flow, case: kase, branch, origin, notices }: SlipPageProps) {
