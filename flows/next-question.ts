@@ -4,7 +4,7 @@ import type { Question } from "./edition.ts";
 import { PRESENT, UNKNOWN } from "./finding-table.ts";
 import type { Flow, Prompt, Reply } from "./flow.ts";
 import { openFactPrompts } from "./plan.ts";
-import { countReopened, dueLookPrompt, dueReopening } from "./second-look.ts";
+import { countReopened, dueLookPrompt, dueReopening, readLooks } from "./second-look.ts";
 import { judge } from "./verdict.ts";
 
 /** The question to ask next, or null when the verdict is due. */
@@ -14,11 +14,14 @@ export function nextQuestion(flow: Flow, kase: Case): Question | null {
   if (opening && !knowledge.answered.has(opening.question.id) && isBlank(flow, kase)) {
     return opening.question;
   }
-  if (flow.hostQuestion && knowledge.host === undefined) return flow.hostQuestion;
-  const prompt = dueReopening(flow, kase) ?? nextPrompt(flow, knowledge);
+  const look = readLooks(flow, kase).at(-1);
+  const prompt = dueReopening(flow, kase) ?? dueLookPrompt(flow, kase);
   if (prompt) return prompt.question;
-  const fact = openFactPrompts(flow, knowledge, judge(flow, kase))[0];
-  return (fact ?? dueLookPrompt(flow, kase))?.question ?? null;
+  // Whoever looks again has a plan already. Only new signs lead back into the questions about the plant.
+  if (look !== undefined && look !== "new") return null;
+  if (flow.hostQuestion && knowledge.host === undefined) return flow.hostQuestion;
+  const next = nextPrompt(flow, knowledge) ?? openFactPrompts(flow, knowledge, judge(flow, kase))[0];
+  return next?.question ?? null;
 }
 
 /** Every question that could still be asked, the next one first: for a screen that shows them all at once. */

@@ -7,7 +7,7 @@ import { readLooks, secondLook } from "./second-look.ts";
 
 /** Whether a case that is opened asks "better, same, worse, something new?" before anything else. */
 export interface LookDue {
-  /** The question, while another look can be taken; null when the first conversation has not ended, or no look is left. */
+  /** The question, while another look can be taken; null when there is no plan yet, a look is under way, or none is left. */
   question: Question | null;
   /** True when the case says since when, and that was before today: then it is asked at once. */
   due: boolean;
@@ -24,7 +24,9 @@ export function lookDue(flow: Flow, kase: Case, today: CivilDate): LookDue {
 
 function nextLook(flow: Flow, kase: Case): Question | null {
   const next = flow.looks?.again[readLooks(flow, kase).length];
-  if (!next || nextQuestion(flow, kase) !== null) return null;
+  // A plan may begin before the last question is answered; without a day only the end of the questions tells.
+  const hasPlan = answerTo(kase, "began") !== undefined && readLooks(flow, kase).length === 0;
+  if (!next || (!hasPlan && nextQuestion(flow, kase) !== null)) return null;
   // After a request for a sample the bench has the word.
   return secondLook(flow, kase).outcome.kind === "sample" ? null : next.question;
 }

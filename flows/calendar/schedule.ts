@@ -73,6 +73,7 @@ export function schedule(
 
 interface Table extends Repeat {
   sources: string[];
+  isProduct: boolean;
 }
 
 /** What extension tables say of this pest, else what the remedy itself says. */
@@ -83,7 +84,7 @@ function findTable(flow: Flow, condition: string, remedy: string): Table | undef
     (interval) => interval.condition === condition && interval.remedies.includes(remedy),
   );
   const { everyDays, times, sources } = special ?? { ...own.repeat, sources: own.sources };
-  return { everyDays, times, sources, until: own.repeat.until };
+  return { everyDays, times, sources, until: own.repeat.until, isProduct: own.product };
 }
 
 function scheduleByTable({ everyDays, times, until, sources }: Table, isPaced: boolean): Schedule {
@@ -142,7 +143,7 @@ function scheduleByLife(table: Table, cycle: LifeCycle, celsius: number, room: s
     why: [
       `${cycle.spared} At ${room} they are adults in about ${countDays(generation)}.`,
       outlasts ? `So ${tellRounds(every, rounds)}.` : tellTooLong(every, rounds),
-      longest < least ? "In a room this warm some may be faster: wash or wipe the plant in between." : "",
+      longest < least ? "In a room this warm some may be faster: look it over in between too." : "",
       outlasts && rounds > table.times[1] ? tellOverUsual(table) : "",
     ]
       .filter((sentence) => sentence !== "")
@@ -157,9 +158,10 @@ function tellTooLong(every: number, rounds: number): string {
   return `That is longer than a series can run. So ${tellRounds(every, rounds)}, then look each week.`;
 }
 
-function tellOverUsual({ times, until }: Table): string {
+function tellOverUsual({ times, until, isProduct }: Table): string {
   const stop = until ? ` Stop when ${until}.` : "";
-  return `The usual is up to ${times[1]} rounds: go on after that only if the label allows it.${stop}`;
+  const limit = isProduct ? ": go on after that only if the label allows it" : "";
+  return `The usual is up to ${times[1]} rounds${limit}.${stop}`;
 }
 
 function tellWorking(
@@ -180,11 +182,12 @@ function tellWorking(
   return parts.filter((part) => part !== "").join(" ");
 }
 
-const numberWords = ["", "", "twice", "three times", "four times", "five times", "six times"];
+const numberWords = "no once two three four five six seven eight nine ten eleven twelve".split(" ");
 
 function tellRounds(every: number, rounds: number): string {
   if (rounds <= 1) return "once";
-  return `every ${every === 1 ? "day" : `${every} days`}, ${numberWords[rounds] ?? `${rounds} times`}`;
+  const times = rounds === 2 ? "twice" : `${numberWords[rounds] ?? rounds} times`;
+  return `every ${every === 1 ? "day" : `${every} days`}, ${times}`;
 }
 
 function countDays(days: number): string {

@@ -1,4 +1,4 @@
-import { type Fact, facts, type Method, methods } from "../edition.ts";
+import { type Fact, facts, methods } from "../edition.ts";
 import { type Flow, MOST_LOOKS, NOT_SURE } from "../flow.ts";
 import { openFactPrompts, planFor } from "../plan.ts";
 import {
@@ -84,29 +84,18 @@ function countGrounds(
   const grounds = new Map<number, bigint>();
   // Plants of one class differ in what a plan may do with them, and only in that.
   const sizes = classes.map(({ hosts }) =>
-    groups.flatMap((group) => {
-      const size = hosts.filter((host) => group.hosts.has(host)).length;
-      return size > 0 ? [{ group, size }] : [];
-    }),
+    groups.map((group) => hosts.filter((host) => group.hosts.has(host)).length),
   );
-  const told = new Map<string, { mask: number; ways: number }[]>();
-  for (const { decision, behind, counts } of endings) {
-    const causes =
-      decision.standing === "undetermined" ? [-1] : [decision.leader, ...decision.beside, ...behind];
-    const undetermined = decision.standing === "undetermined" ? UNDETERMINED : 0;
-    counts.forEach((count, i) => {
+  for (const ending of endings) {
+    const { standing, leader, beside } = ending.decision;
+    const causes = standing === "undetermined" ? [-1] : [leader, ...beside, ...ending.behind];
+    const undetermined = standing === "undetermined" ? UNDETERMINED : 0;
+    groups.forEach((group, g) => {
+      const count = ending.counts.reduce((sum, ways, i) => sum + ways * (sizes[i]?.[g] ?? 0), 0);
       if (count === 0) return;
-      for (const { group, size } of sizes[i] ?? []) {
-        const key = `${decision.standing}|${causes.join()}|${groups.indexOf(group)}`;
-        let ways = told.get(key);
-        if (!ways) {
-          ways = maskOf(group, decision.standing, causes);
-          told.set(key, ways);
-        }
-        for (const { mask, ways: replies } of ways) {
-          const ground = mask | undetermined;
-          grounds.set(ground, (grounds.get(ground) ?? 0n) + BigInt(count) * BigInt(size * replies));
-        }
+      for (const { mask, ways } of maskOf(group, standing, causes)) {
+        const ground = mask | undetermined;
+        grounds.set(ground, (grounds.get(ground) ?? 0n) + BigInt(count) * BigInt(ways));
       }
     });
   }
@@ -124,21 +113,26 @@ function readGround(mask: number): LookGround {
 
 type Standing = Ending["decision"]["standing"];
 
+interface MaskWays {
+  mask: number;
+  ways: number;
+}
+
 /** The methods of a plan as bits, for each way of answering the facts it asks for. A joint plan has those of its parts. */
 function memoizeMasks(flow: Flow) {
-  const masks = new Map<string, number>();
+  const masks = new Map<HostTraits, Map<string, number>>();
+  const found = new Map<HostTraits, Map<string, MaskWays[]>>();
   const maskFor = (group: HostTraits, standing: Standing, cause: number, states: Household) => {
-    const key = `${standing}|${cause}|${group.example?.id ?? ""}|${facts.map((fact) => states[fact] ?? "").join()}`;
-    let mask = masks.get(key);
-    if (mask === undefined) {
+    const key = `${standing}|${cause}|${facts.map((fact) => states[fact] ?? "").join()}`;
+    return remember(masks, group, key, () => {
       const plan = planFor(flow, knowledgeOf(flow, group, states), verdictOf(flow, standing, [cause]));
-      const { ladder } = groundOf(flow, { standing }, plan);
-      mask = ladder.reduce((bits, method: Method) => bits | (1 << methods.indexOf(method)), 0);
-      masks.set(key, mask);
-    }
-    return mask;
+      return groundOf(flow, { standing }, plan).ladder.reduce(
+        (bits, method) => bits | (1 << methods.indexOf(method)),
+        0,
+      );
+    });
   };
-  return (group: HostTraits, standing: Standing, causes: readonly number[]) => {
+  const count = (group: HostTraits, standing: Standing, causes: readonly number[]): MaskWays[] => {
     const open = openFactPrompts(flow, knowledgeOf(flow, group, {}), verdictOf(flow, standing, causes));
     const households = open.reduce<Household[]>(
       (all, { replies }) => all.flatMap((states) => replies.map((reply) => ({ ...states, ...reply.facts }))),
@@ -151,6 +145,18 @@ function memoizeMasks(flow: Flow) {
     }
     return [...counted].map(([mask, ways]) => ({ mask, ways }));
   };
+  return (group: HostTraits, standing: Standing, causes: readonly number[]) =>
+    remember(found, group, `${standing}|${[...causes].sort().join()}`, () => count(group, standing, causes));
+}
+
+function remember<K, V>(memory: Map<K, Map<string, V>>, of: K, key: string, work: () => V): V {
+  const known = memory.get(of) ?? new Map<string, V>();
+  memory.set(of, known);
+  const value = known.get(key);
+  if (value !== undefined) return value;
+  const made = work();
+  known.set(key, made);
+  return made;
 }
 
 type Household = Partial<Record<Fact, "yes" | "no">>;

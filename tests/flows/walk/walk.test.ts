@@ -1,9 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { type Case, giveAnswer, newCase } from "../../../flows/case.ts";
+import { type Case, giveAnswer, know, newCase } from "../../../flows/case.ts";
 import type { Edition, Standing } from "../../../flows/edition.ts";
 import { type Flow, NOT_SURE, openFlow } from "../../../flows/flow.ts";
 import { nextQuestion } from "../../../flows/next-question.ts";
+import { makePlan } from "../../../flows/plan.ts";
+import { type LookOutcome, type LookWord, secondLook } from "../../../flows/second-look.ts";
+import { lookDue } from "../../../flows/second-look-due.ts";
 import { judge } from "../../../flows/verdict.ts";
+import { findPlanFaults } from "../../../flows/walk/plan-invariants.ts";
+import { findLookFaults } from "../../../flows/walk/second-look.ts";
 import { walk } from "../../../flows/walk/walk.ts";
 import { tinyFlow } from "../../support/tiny-flow.ts";
 
@@ -63,6 +68,85 @@ describe("walking every conversation", () => {
       });
       expect(Number(walk(flow).conversations)).toBe(countOneByOne(flow).conversations);
     }
+  });
+});
+
+/** Every look after every conversation, one by one, through the functions that the server asks. */
+function countLooksOneByOne(flow: Flow): { conversations: number; byOutcome: Record<string, number> } {
+  const byOutcome: Record<string, number> = {};
+  const replies = (id: string) =>
+    flow.hostQuestion?.id === id
+      ? [...flow.edition.hosts.map((host) => host.id), NOT_SURE]
+      : (flow.promptById.get(id)?.replies.map((reply) => reply.id) ?? []);
+  const follow = (kase: Case) => {
+    const { outcome } = secondLook(flow, kase);
+    const next = outcome.kind === "reopen" ? null : nextQuestion(flow, kase);
+    if (next) {
+      for (const is of replies(next.id)) follow(giveAnswer(flow, kase, next.id, is).case);
+      return;
+    }
+    const { question } = lookDue(flow, kase, "2026-06-01");
+    if (outcome.kind === "reopen" || !question) {
+      byOutcome[outcome.kind] = (byOutcome[outcome.kind] ?? 0) + 1;
+      return;
+    }
+    for (const is of replies(question.id)) follow(giveAnswer(flow, kase, question.id, is).case);
+  };
+  follow(newCase(flow));
+  return { conversations: Object.values(byOutcome).reduce((sum, n) => sum + n, 0), byOutcome };
+}
+
+describe("walking the second look", () => {
+  it("counts exactly what following every look one by one counts", { timeout: 300_000 }, () => {
+    const flow = tinyFlow();
+    const { conversations, byOutcome } = countLooksOneByOne(flow);
+    const { looks } = walk(flow);
+    expect(Number(looks.conversations)).toBe(conversations);
+    const counted = Object.entries(looks.byOutcome).filter(([, ways]) => ways > 0n);
+    expect(Object.fromEntries(counted.map(([kind, ways]) => [kind, Number(ways)]))).toEqual(byOutcome);
+  });
+
+  it("keeps every plan after new signs free of faults, one by one", { timeout: 300_000 }, () => {
+    const flow = tinyFlow();
+    const ends: Case[] = [];
+    const follow = (kase: Case, reopened: boolean) => {
+      const next = nextQuestion(flow, kase);
+      if (!next) {
+        if (reopened) ends.push(kase);
+        else follow(giveAnswer(flow, kase, "look-again", "new").case, true);
+        return;
+      }
+      // Two plants and two households are enough here: the walk goes through all of them.
+      const all =
+        next.kind === "host" ? ["basil", NOT_SURE] : [...next.options.map(({ id }) => id), NOT_SURE];
+      const replies = next.kind === "fact" ? [all[0] ?? "", NOT_SURE] : all;
+      for (const is of replies) {
+        if (next.kind === "host" && is !== NOT_SURE && !flow.host(is)) continue;
+        follow(giveAnswer(flow, kase, next.id, is).case, reopened);
+      }
+    };
+    follow(newCase(flow), false);
+    expect(ends.length).toBeGreaterThan(100);
+    for (const kase of ends) {
+      const verdict = judge(flow, kase);
+      const plan = makePlan(flow, kase, verdict);
+      expect(findPlanFaults(flow, plan, verdict.standing, know(flow, kase))).toEqual([]);
+    }
+  });
+
+  it("notices rules that break an invariant", () => {
+    const ground = { undetermined: false, ladder: ["cultural", "mechanical", "chemical"] as const };
+    const answers = { tried: "chemical", technique: "none", allDone: "none" };
+    const faults = (looks: LookWord[], outcome: LookOutcome) =>
+      findLookFaults(ground, { ...answers, looks }, outcome).map((fault) => fault.split(":")[0]);
+    const goOn = { kind: "continue", mend: null, checkTechnique: true } as const;
+    expect(faults(["same", "same"], goOn)).toContain("SAMPLE_AFTER_TWO_ROUNDS");
+    expect(faults(["worse"], goOn)).toContain("SAMPLE_WHEN_WORSE");
+    expect(faults(["better"], goOn)).toContain("BETTER_FINISHES");
+    expect(faults(["same"], { kind: "step-up", from: "cultural", to: "chemical" })).toContain("ONE_STEP_UP");
+    expect(
+      findLookFaults({ ...ground, undetermined: true }, { ...answers, looks: ["same"] }, goOn)[0],
+    ).toContain("NO_STEP_WHEN_UNDETERMINED");
   });
 });
 
