@@ -126,8 +126,16 @@ export function checkPlans(
     for (const standing of ["leaning", "suspected"] as const) {
       const reached: Ending = { ...any, decision: { ...any.decision, standing } };
       flow.edition.conditions.forEach((_, cause) => {
-        if (seen.has(`${standing}|${cause}`)) return;
-        for (const group of groups) for (const states of households) check(reached, [cause], group, states);
+        if (!seen.has(`${standing}|${cause}`)) {
+          for (const group of groups) for (const states of households) check(reached, [cause], group, states);
+        }
+        const [unknown] = groups;
+        if (!unknown) return;
+        flow.edition.conditions.forEach((__, other) => {
+          if (other === cause) return;
+          check(reached, [cause, other], unknown, {});
+          check(reached, [cause, other], unknown, Object.fromEntries(facts.map((fact) => [fact, "no"])));
+        });
       });
     }
   }

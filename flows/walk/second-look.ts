@@ -1,6 +1,6 @@
 import { type Fact, facts, methods } from "../edition.ts";
 import { type Flow, MOST_LOOKS, NOT_SURE } from "../flow.ts";
-import { openFactPrompts, planFor } from "../plan.ts";
+import { openFactPrompts, planFor, remediesFor } from "../plan.ts";
 import {
   allDoneOption,
   decideLook,
@@ -41,9 +41,9 @@ interface Tree {
  * The looks after every ending. They depend on the way there only through what a look stands on: whether anything was
  * determined, and which methods the plan has. So each ground is walked once and counted as often as it occurs.
  *
- * New signs add findings, hence causes. Their plans need no walk of their own: every step of a plan is a step of the plan
- * of one of its causes, and the first step of a joint plan is the first of one of them, so a joint plan has no fault
- * that none of its parts has. The parts are checked for every condition and every standing, reached or not.
+ * New signs add findings, hence causes. Their plans need no walk of their own: every step of a joint plan is a step of the
+ * plan of one of its causes, and its first step is the first of the plan of the leader with one other. So it has no fault
+ * that neither a cause alone nor a pair has: those are checked for every condition at every standing, reached or not.
  */
 export function walkLooks(
   flow: Flow,
@@ -122,11 +122,20 @@ interface MaskWays {
 function memoizeMasks(flow: Flow) {
   const masks = new Map<HostTraits, Map<string, number>>();
   const found = new Map<HostTraits, Map<string, MaskWays[]>>();
-  const maskFor = (group: HostTraits, standing: Standing, cause: number, states: Household) => {
-    const key = `${standing}|${cause}|${facts.map((fact) => states[fact] ?? "").join()}`;
+  const maskFor = (
+    group: HostTraits,
+    standing: Standing,
+    cause: number,
+    leads: boolean,
+    states: Household,
+  ) => {
+    const key = `${standing}|${cause}|${leads}|${facts.map((fact) => states[fact] ?? "").join()}`;
     return remember(masks, group, key, () => {
       const plan = planFor(flow, knowledgeOf(flow, group, states), verdictOf(flow, standing, [cause]));
-      return groundOf(flow, { standing }, plan).ladder.reduce(
+      const own = remediesFor(flow, standing, flow.edition.conditions[cause]?.id ?? null, leads);
+      const added = new Set(own.map(({ id }) => id));
+      const steps = plan.steps.filter(({ remedy }) => added.has(remedy));
+      return groundOf(flow, { standing }, { ...plan, steps }).ladder.reduce(
         (bits, method) => bits | (1 << methods.indexOf(method)),
         0,
       );
@@ -140,13 +149,16 @@ function memoizeMasks(flow: Flow) {
     );
     const counted = new Map<number, number>();
     for (const states of households) {
-      const mask = causes.reduce((bits, cause) => bits | maskFor(group, standing, cause, states), 0);
+      const mask = causes.reduce(
+        (bits, cause, i) => bits | maskFor(group, standing, cause, i === 0, states),
+        0,
+      );
       counted.set(mask, (counted.get(mask) ?? 0) + 1);
     }
     return [...counted].map(([mask, ways]) => ({ mask, ways }));
   };
   return (group: HostTraits, standing: Standing, causes: readonly number[]) =>
-    remember(found, group, `${standing}|${[...causes].sort().join()}`, () => count(group, standing, causes));
+    remember(found, group, `${standing}|${causes.join()}`, () => count(group, standing, causes));
 }
 
 function remember<K, V>(memory: Map<K, Map<string, V>>, of: K, key: string, work: () => V): V {
