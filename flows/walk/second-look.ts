@@ -1,6 +1,6 @@
-import { type Fact, facts, methods } from "../edition.ts";
+import { type Fact, methods } from "../edition.ts";
 import { type Flow, MOST_LOOKS, NOT_SURE } from "../flow.ts";
-import { openFactPrompts, planFor, remediesFor } from "../plan.ts";
+import { factPromptsFor, planFor, remediesFor } from "../plan.ts";
 import {
   allDoneOption,
   decideLook,
@@ -118,47 +118,59 @@ interface MaskWays {
   ways: number;
 }
 
+/** What one cause gives a plan: the facts it asks for, as bits, and its methods for each household. */
+interface Part {
+  asks: number;
+  masks: number[];
+}
+
 /** The methods of a plan as bits, for each way of answering the facts it asks for. A joint plan has those of its parts. */
 function memoizeMasks(flow: Flow) {
-  const masks = new Map<HostTraits, Map<string, number>>();
-  const found = new Map<HostTraits, Map<string, MaskWays[]>>();
-  const maskFor = (
-    group: HostTraits,
-    standing: Standing,
-    cause: number,
-    leads: boolean,
-    states: Household,
-  ) => {
-    const key = `${standing}|${cause}|${leads}|${facts.map((fact) => states[fact] ?? "").join()}`;
-    return remember(masks, group, key, () => {
-      const plan = planFor(flow, knowledgeOf(flow, group, states), verdictOf(flow, standing, [cause]));
+  const households = listHouseholds(flow);
+  const parts = new Map<HostTraits, Map<string, Part>>();
+  const partOf = (group: HostTraits, standing: Standing, cause: number, leads: boolean) =>
+    remember(parts, group, `${standing}|${cause}|${leads}`, () => {
       const own = remediesFor(flow, standing, flow.edition.conditions[cause]?.id ?? null, leads);
       const added = new Set(own.map(({ id }) => id));
-      const steps = plan.steps.filter(({ remedy }) => added.has(remedy));
-      return groundOf(flow, { standing }, { ...plan, steps }).ladder.reduce(
-        (bits, method) => bits | (1 << methods.indexOf(method)),
-        0,
-      );
+      const asked = factPromptsFor(flow, knowledgeOf(flow, group, {}), own);
+      const masks = households.map(({ states }) => {
+        const plan = planFor(flow, knowledgeOf(flow, group, states), verdictOf(flow, standing, [cause]));
+        const steps = plan.steps.filter(({ remedy }) => added.has(remedy));
+        const { ladder } = groundOf(flow, { standing }, { ...plan, steps });
+        return ladder.reduce((bits, method) => bits | (1 << methods.indexOf(method)), 0);
+      });
+      return {
+        asks: asked.reduce((bits, prompt) => bits | (1 << flow.factPrompts.indexOf(prompt)), 0),
+        masks,
+      };
     });
+  return (group: HostTraits, standing: Standing, causes: readonly number[]): MaskWays[] => {
+    const joined = causes.map((cause, i) => partOf(group, standing, cause, i === 0));
+    const asks = joined.reduce((bits, part) => bits | part.asks, 0);
+    const counted = new Array<number>(1 << methods.length).fill(0);
+    households.forEach(({ told }, h) => {
+      // What is not asked for is not told.
+      if ((told & ~asks) !== 0) return;
+      let mask = 0;
+      for (const { masks } of joined) mask |= masks[h] ?? 0;
+      counted[mask] = (counted[mask] ?? 0) + 1;
+    });
+    return counted.flatMap((ways, mask) => (ways > 0 ? [{ mask, ways }] : []));
   };
-  const count = (group: HostTraits, standing: Standing, causes: readonly number[]): MaskWays[] => {
-    const open = openFactPrompts(flow, knowledgeOf(flow, group, {}), verdictOf(flow, standing, causes));
-    const households = open.reduce<Household[]>(
-      (all, { replies }) => all.flatMap((states) => replies.map((reply) => ({ ...states, ...reply.facts }))),
-      [{}],
-    );
-    const counted = new Map<number, number>();
-    for (const states of households) {
-      const mask = causes.reduce(
-        (bits, cause, i) => bits | maskFor(group, standing, cause, i === 0, states),
-        0,
-      );
-      counted.set(mask, (counted.get(mask) ?? 0) + 1);
-    }
-    return [...counted].map(([mask, ways]) => ({ mask, ways }));
-  };
-  return (group: HostTraits, standing: Standing, causes: readonly number[]) =>
-    remember(found, group, `${standing}|${causes.join()}`, () => count(group, standing, causes));
+}
+
+/** Every way of answering all fact questions. `told`: bits of those not answered with "not sure". */
+function listHouseholds(flow: Flow): { states: Household; told: number }[] {
+  return flow.factPrompts.reduce<{ states: Household; told: number }[]>(
+    (all, { replies }, i) =>
+      all.flatMap(({ states, told }) =>
+        replies.map((reply) => ({
+          states: { ...states, ...reply.facts },
+          told: reply.id === NOT_SURE ? told : told | (1 << i),
+        })),
+      ),
+    [{ states: {}, told: 0 }],
+  );
 }
 
 function remember<K, V>(memory: Map<K, Map<string, V>>, of: K, key: string, work: () => V): V {
