@@ -19,6 +19,25 @@ export interface LinkProblem {
   sentence: string;
 }
 
+/** What a shopper can tell about the home and the tools. It changes dates and amounts, never the verdict. */
+export const numberNames = [
+  "units",
+  "room",
+  "start",
+  "bottle",
+  "bottle-unit",
+  "outdoor",
+  "outdoor-humidity",
+  "pot",
+  "pot-bottom",
+  "pot-height",
+  "roots",
+] as const;
+export type NumberName = (typeof numberNames)[number];
+
+/** Query names that are not part of a case. No question or finding may have one of these as its id. */
+export const asideNames = ["change", "to", "plant", "dropped", "look", "branch", ...numberNames] as const;
+
 /** Longest query that is read, in characters: far above any real case. */
 export const LONGEST_LINK = 4000;
 const LONGEST_PART = 60;

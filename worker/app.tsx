@@ -1,9 +1,12 @@
 import { type Context, Hono } from "hono";
 import { etag } from "hono/etag";
+import { makeCalendar } from "../flows/calendar/make-calendar.ts";
 import { editionOfCode, readCode } from "../flows/case-code.ts";
 import { editionOf } from "../flows/case-link.ts";
+import { nextQuestion } from "../flows/next-question.ts";
 import { decide } from "../widget/check/decide.ts";
-import { branchOf } from "../widget/check/make-report.ts";
+import { readSettings } from "../widget/check/make-figures.ts";
+import { branchOf, makeReport } from "../widget/check/make-report.ts";
 import { hrefToCheck } from "../widget/check/page-ways.ts";
 import { readCheckRequest } from "../widget/check/read-request.ts";
 import { replay } from "../widget/check/replay.ts";
@@ -42,6 +45,9 @@ export function makeApp({ shelf, widget, now }: AppParts) {
   app.use(secureAnswers);
   app.use(async (c, next) => {
     c.set("openEditions", (asked) => shelf.open(c.env?.DB, now(), asked));
+    c.set("now", now());
+    // The day at the shopper's is not known; a day of the world's clock is near enough for a first day.
+    c.set("today", new Date(now()).toISOString().slice(0, 10));
     if (new URL(c.req.url).search.length <= LONGEST_QUERY) return next();
     if (isApi(c))
       return sendProblem(c, "query-too-long", `A query may have ${LONGEST_QUERY} characters at most.`);
@@ -92,6 +98,7 @@ function addPages(app: Hono<Setting>): void {
   }
   app.get("/check", showCheck);
   app.get("/slip", showSlip);
+  app.get("/calendar.ics", sendCalendar);
   app.get("/c", (c) => openCode(c, c.req.query("code") ?? ""));
   app.get("/c/:code", (c) => openCode(c, c.req.param("code")));
   for (const path of [
@@ -101,6 +108,7 @@ function addPages(app: Hono<Setting>): void {
     "/check",
     "/c",
     "/slip",
+    "/calendar.ics",
     "/c/:code",
     "/healthz",
     "/assets/*",
@@ -119,9 +127,9 @@ async function showCheck(c: Context<Setting>): Promise<Response> {
   const request = readCheckRequest(search);
   const asked = editionOf(request.query);
   const editions = await c.var.openEditions(asked);
-  const decision = decide(editions.live, request, replay(editions, request.query, asked));
+  const decision = decide(editions.live, request, replay(editions, request.query, asked), c.var.today);
   if ("goTo" in decision) return c.redirect(decision.goTo, 303);
-  return c.html(renderPage(<CheckPage state={decision.show} origin={origin} />));
+  return c.html(renderPage(<CheckPage state={decision.show} origin={origin} today={c.var.today} />));
 }
 
 async function showSlip(c: Context<Setting>): Promise<Response> {
@@ -134,6 +142,26 @@ async function showSlip(c: Context<Setting>): Promise<Response> {
   const branch = branchOf(flow, searchParams.get("branch") ?? undefined);
   const notices = problems.map(({ sentence }) => sentence);
   return c.html(renderPage(<SlipPage {...{ flow, branch, origin, notices }} case={kase} />));
+}
+
+/** The days of the plan as a file. Numbers that cannot be are stood in for, as on the page. */
+async function sendCalendar(c: Context<Setting>): Promise<Response> {
+  const { origin, search } = new URL(c.req.url);
+  const { query, typed } = readCheckRequest(search);
+  const asked = editionOf(query);
+  const editions = await c.var.openEditions(asked);
+  const { case: kase } = replay(editions, query, asked);
+  const flow = editions.live;
+  if (nextQuestion(flow, kase) !== null)
+    return sendMessage(c, 404, pageWords.calendarTitle, pageWords.calendar);
+  const { system, locale, room, start } = readSettings(makeReport(flow, kase, origin), typed, c.var.today);
+  const wishes = { start: start.value, roomCelsius: room.value, units: system, locale, origin };
+  const file = makeCalendar(flow, kase, { ...wishes, timeZone: "UTC", now: c.var.now });
+  if (!file.ok) return sendMessage(c, 404, pageWords.calendarTitle, file.sentence);
+  return c.body(file.text, 200, {
+    "Content-Type": "text/calendar; charset=utf-8",
+    "Content-Disposition": 'attachment; filename="plant-check.ics"',
+  });
 }
 
 async function openCode(c: Context<Setting>, code: string): Promise<Response> {

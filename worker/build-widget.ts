@@ -8,12 +8,13 @@ import type { WidgetFiles } from "./embed/widget-files.ts";
 const folder = join(import.meta.dirname, "..", "widget", "element");
 
 export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
-  const rest = await bundle("open-check.ts", {});
+  const verdict = await bundle("verdict-part.ts", {});
+  const verdictPath = `${nameOf(verdict)}/verdict.js`;
+  const rest = await bundle("open-check.ts", { VERDICT: describeFile(verdictPath, verdict) });
   const restPath = `${nameOf(rest)}/check.js`;
   const phones = edition.shop.branches.map(({ id, name, phone }) => ({ id, name, phone }));
   const first = await bundle("define.ts", {
-    REST: JSON.stringify(restPath),
-    REST_INTEGRITY: JSON.stringify(integrityOf(rest)),
+    REST: describeFile(restPath, rest),
     PHONES: JSON.stringify(phones),
   });
   const firstPath = `${nameOf(first)}/leafturn.js`;
@@ -23,6 +24,7 @@ export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
       [
         [firstPath, first],
         [restPath, rest],
+        [verdictPath, verdict],
       ].map(([path = "", body = ""]) => [path, { body, integrity: integrityOf(body) }]),
     ),
   };
@@ -65,6 +67,10 @@ const dropUnused: Plugin = {
     });
   },
 };
+
+function describeFile(path: string, body: string): string {
+  return JSON.stringify({ path, integrity: integrityOf(body) });
+}
 
 function nameOf(body: string): string {
   return createHash("sha256").update(body).digest("hex").slice(0, 16);

@@ -1,9 +1,13 @@
+import type { CivilDate } from "../flows/calendar/civil-date.ts";
 import type { Editions } from "../widget/check/replay.ts";
 
 /** What every handler finds in its context. */
 export interface Setting {
   Bindings: Env;
   Variables: {
+    /** The time in milliseconds, and the day it falls on by the world's clock. */
+    now: number;
+    today: CivilDate;
     /** Opens the live edition and the one asked for, with at most one read of the database. */
     openEditions(asked?: number): Promise<Editions>;
   };

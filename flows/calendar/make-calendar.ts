@@ -11,7 +11,7 @@ import { addDays, type CivilDate, dayNumber, isCaseDay } from "./civil-date.ts";
 import { escapeText, type Line, writeLines } from "./icalendar.ts";
 import { toPlainText } from "./plain-text.ts";
 import { checkRoom, DEFAULT_ROOM_CELSIUS, type RoomProblem } from "./room.ts";
-import { type Schedule, schedule, type Units } from "./schedule.ts";
+import { type RoomGiven, type Schedule, schedule, type Units } from "./schedule.ts";
 
 export interface CalendarWishes {
   /** The day of the first step. */
@@ -144,9 +144,8 @@ export function planDays(
     .filter(({ remedy }) => allowed.has(remedy))
     .flatMap((step) => {
       const remedy = flow.remedy(step.remedy);
-      const paces = step.treats.map((condition) => schedule(flow, condition, step.remedy, room));
-      const pace = strictest(paces.filter((one): one is Schedule => one.ok));
-      return remedy && pace && pace.everyDays <= LONGEST_GAP ? [{ step, remedy, pace }] : [];
+      const pace = paceStep(flow, step, room);
+      return remedy && pace ? [{ step, remedy, pace }] : [];
     });
   const chosen = series.filter(({ step, remedy }, i) =>
     wishes.remedies
@@ -157,6 +156,13 @@ export function planDays(
   const last = [wishes.start, ...treatments.map(({ date }) => date)].sort().at(-1) ?? wishes.start;
   const days = [...treatments, ...lookDays(wishes.start, addDays(last, LOOKS_AFTER))];
   return days.sort((a, b) => (dayNumber(a.date) ?? 0) - (dayNumber(b.date) ?? 0));
+}
+
+/** The rounds of one step in a room; undefined for a step that is done once or never ends. */
+export function paceStep(flow: Flow, step: PlanStep, room: RoomGiven): Schedule | undefined {
+  const paces = step.treats.map((condition) => schedule(flow, condition, step.remedy, room));
+  const pace = strictest(paces.filter((one): one is Schedule => one.ok));
+  return pace && pace.everyDays <= LONGEST_GAP ? pace : undefined;
 }
 
 /** Two remedies of one method against one condition are a choice, not a pair. */

@@ -1,4 +1,5 @@
 import { dayIds } from "../case.ts";
+import { asideNames } from "../case-link.ts";
 import { lookQuestionIds, MOST_LOOKS, nameRepeat } from "../flow.ts";
 import type { Content, Entry } from "./content.ts";
 import { makeProblem, type Place, type Problem } from "./problems.ts";
@@ -50,19 +51,22 @@ function checkUnique(located: readonly LocatedId[]): Problem[] {
 }
 
 function checkReserved(content: Content): Problem[] {
+  const inLinks = [...content.findings.entries, ...content.questions.entries].map(locateId);
   const located = [
-    ...content.findings.entries.map(locateId),
+    ...inLinks,
     ...content.hosts.entries.map(locateId),
-    ...content.questions.entries.map(locateId),
     ...content.questions.entries.flatMap(({ value, at }) =>
       value.options.map(({ id }, index) => ({ id, place: at(["options", index, "id"]) })),
     ),
   ];
   const reserved = [...reservedIds, ...listRepeats(content)];
-  return located.flatMap(({ id, place }) =>
-    reserved.includes(id) && place
-      ? [makeProblem("ID_RESERVED", place, `The id “${id}” has a meaning of its own.`)]
-      : [],
+  const aside: readonly string[] = asideNames;
+  const taken = [
+    ...located.filter(({ id }) => reserved.includes(id)),
+    ...inLinks.filter(({ id }) => aside.includes(id)),
+  ];
+  return taken.flatMap(({ id, place }) =>
+    place ? [makeProblem("ID_RESERVED", place, `The id “${id}” has a meaning of its own.`)] : [],
   );
 }
 

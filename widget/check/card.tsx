@@ -1,8 +1,10 @@
-import { answerTo } from "../../flows/case.ts";
+import type { CivilDate } from "../../flows/calendar/civil-date.ts";
+import { answerTo, isDayId } from "../../flows/case.ts";
 import type { Question } from "../../flows/edition.ts";
 import { HostQuestion } from "../views/host-question.tsx";
 import { QuestionCard } from "../views/question-card.tsx";
-import type { Ways } from "../views/ways.ts";
+import { follows, type Ways } from "../views/ways.ts";
+import * as words from "../views/words.ts";
 import type { CheckState } from "./decide.ts";
 
 interface CardProps {
@@ -12,10 +14,11 @@ interface CardProps {
 }
 
 /** The card of a question, whichever kind it is. */
-export function Card({ state, question, ways }: CardProps) {
-  const { flow, case: kase, search } = state;
+export function Card({ state, question, ways: given }: CardProps) {
+  const { flow, case: kase, search, looking } = state;
+  const ways = looking === null ? given : noteLook(given, looking);
   const reopened = state.reopened !== null;
-  const number = kase.answers.length + 1;
+  const number = kase.answers.filter(({ to }) => !isDayId(to)).length + 1;
   return question.kind === "host" ? (
     <HostQuestion
       question={question}
@@ -33,5 +36,21 @@ export function Card({ state, question, ways }: CardProps) {
       given={answerTo(kase, question.id)}
       reopened={reopened}
     />
+  );
+}
+
+/** The answer to a look goes with its day. */
+function noteLook(ways: Ways, day: CivilDate): Ways {
+  return { ...ways, carried: [...ways.carried.filter(([name]) => name !== "looked"), ["looked", day]] };
+}
+
+/** The way past a look that is due. */
+export function PlanLink({ ways }: { ways: Ways }) {
+  return (
+    <p>
+      <a class="lt-link" href={ways.hrefToPlan} data-lt="look" {...follows(ways)}>
+        {words.showPlan}
+      </a>
+    </p>
   );
 }

@@ -1,13 +1,15 @@
+import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import { answerTo, type Case, type Change, giveAnswer, isAnswer, takeBack } from "../../flows/case.ts";
 import type { Host, Question } from "../../flows/edition.ts";
 import { findHosts } from "../../flows/find-host.ts";
 import { type Flow, NOT_SURE } from "../../flows/flow.ts";
 import { nextQuestion } from "../../flows/next-question.ts";
+import { lookDue } from "../../flows/second-look-due.ts";
 import { questionFor } from "../views/describe-answer.ts";
 import type { HostSearch } from "../views/host-question.tsx";
-import { words } from "../views/words.ts";
-import { hrefToCheck } from "./page-ways.ts";
-import type { CheckRequest } from "./read-request.ts";
+import * as words from "../views/words.ts";
+import { hrefToCheck, pairsOf } from "./page-ways.ts";
+import type { CheckRequest, Typed } from "./read-request.ts";
 import type { Replay } from "./replay.ts";
 
 /** What a page of the check shows. */
@@ -21,23 +23,44 @@ export interface CheckState {
   next: Question | null;
   /** What came of a plant's name, for whichever host question is on the page. */
   search: HostSearch | undefined;
+  /** The day on which `next` looks at the plant again; null when `next` is any other question. */
+  looking: CivilDate | null;
+  typed: Typed;
 }
 
 /** Either another address to go to, or a page to show. */
 export type Decision = { goTo: string } | { show: CheckState };
 
-export function decide(flow: Flow, request: CheckRequest, replayed: Replay): Decision {
+/** `today` is the day at the shopper's. */
+export function decide(flow: Flow, request: CheckRequest, replayed: Replay, today: CivilDate): Decision {
   const kase = replayed.case;
   const changing = request.change !== undefined && answerTo(kase, request.change) !== undefined;
   const reopened = changing ? (questionFor(flow, request.change ?? "") ?? null) : null;
-  const next = nextQuestion(flow, kase);
+  const look = reopened ? null : lookToTake(flow, kase, request.look, today);
+  const next = look ?? nextQuestion(flow, kase);
+  const looking = look === null ? null : today;
   const asked = reopened ?? next;
   const notices = collectNotices(flow, request, replayed, asked?.kind === "host");
-  const state: CheckState = { flow, case: kase, notices, reopened, next, search: undefined };
+  const state: CheckState = {
+    flow,
+    case: kase,
+    notices,
+    reopened,
+    next,
+    looking,
+    typed: request.typed,
+    search: undefined,
+  };
 
   if (asked?.kind === "host") return decideHost(state, asked, typedPlant(request, replayed), request.to);
   if (reopened && request.to !== undefined) return change(state, reopened, request.to);
   return { show: state };
+}
+
+/** A look is asked when it is due, unless the shopper wants the plan; and whenever the shopper wants it. */
+function lookToTake(flow: Flow, kase: Case, wish: string | undefined, today: CivilDate): Question | null {
+  const { question, due } = lookDue(flow, kase, today);
+  return wish === "ask" || (due && wish !== "later") ? question : null;
 }
 
 function decideHost(
@@ -59,7 +82,7 @@ function change(state: CheckState, question: Question, is: string): Decision {
   const changed = apply(state.flow, state.case, question.id, is);
   if (changed === null) return { show: { ...state, notices: [...state.notices, words.answerUnknown] } };
   const dropped = changed.dropped.map(({ to }) => ["dropped", to] as const);
-  return { goTo: hrefToCheck(state.flow, changed.case, dropped) };
+  return { goTo: hrefToCheck(state.flow, changed.case, [...dropped, ...pairsOf(state.typed)]) };
 }
 
 function apply(flow: Flow, kase: Case, to: string, is: string): Change | null {

@@ -4,16 +4,26 @@ import { writeLink } from "../../flows/case-link.ts";
 import type { Branch } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { makePlan } from "../../flows/plan.ts";
+import { secondLook } from "../../flows/second-look.ts";
 import { judge } from "../../flows/verdict.ts";
 import { hostOf, type Report } from "../views/report.ts";
 
 /** What the verdict tells about a case. `base` is the address of the server, with its last slash. */
 export function makeReport(flow: Flow, kase: Case, base: string, branch: Branch | null = null): Report {
   const verdict = judge(flow, kase);
+  const look = secondLook(flow, kase, verdict);
+  const plan = makePlan(flow, kase, verdict);
+  const now = new Set(look.remedies);
   return {
     flow,
-    verdict,
-    plan: makePlan(flow, kase, verdict),
+    verdict: { ...verdict, bringSample: look.bringSample },
+    // A step up adds to the plan; only a sample takes steps away, until the bench has seen it.
+    plan:
+      look.outcome.kind === "sample"
+        ? { ...plan, steps: plan.steps.filter(({ remedy }) => now.has(remedy)) }
+        : plan,
+    look,
+    canLook: look.outcome.kind !== "sample" && look.taken < (flow.looks?.again.length ?? 0),
     host: hostOf(flow, kase),
     branch,
     link: `${base}check?${writeLink(flow, kase)}`,

@@ -1,7 +1,8 @@
-import { type Case, takeBack } from "../../flows/case.ts";
+import { type Case, isDayId, takeBack } from "../../flows/case.ts";
 import { writeLink } from "../../flows/case-link.ts";
 import type { Flow } from "../../flows/flow.ts";
 import type { Pair, Ways } from "../views/ways.ts";
+import type { Typed } from "./read-request.ts";
 
 const PREFIX = "lt-";
 /** Where every page of the check should be read from: the question in hand, or the verdict. */
@@ -10,26 +11,52 @@ const NOW = `#${PREFIX}now`;
 /** The page of the check, seen from anywhere on the server. */
 const PAGE = "/check";
 
-/** Links and forms that do all the work without a script. `page`: the address of the page of the check. */
-export function makePageWays(flow: Flow, kase: Case, page = PAGE): Ways {
-  const last = kase.answers.at(-1);
+/**
+ * Links and forms that do all the work without a script. `page`: the address of the page of the check; `typed`: numbers
+ * that every link and form takes along.
+ */
+export function makePageWays(flow: Flow, kase: Case, page = PAGE, typed: Typed = {}): Ways {
+  const last = kase.answers.findLast(({ to }) => !isDayId(to));
+  const numbers = pairsOf(typed);
+  const go = (to: Case, ...extra: Pair[]) => hrefToCheck(flow, to, [...extra, ...numbers], page);
+  const link = `?${writeLink(flow, kase)}`;
   return {
     id: (name) => `${PREFIX}${name}`,
     action: `${page}${NOW}`,
-    carried: carry(flow, kase),
-    hrefToChange: (to) => hrefToCheck(flow, kase, [["change", to]], page),
-    hrefToKeep: hrefToCheck(flow, kase, [], page),
+    actionAt: (name) => `${page}#${PREFIX}${name}`,
+    carried: [...carry(flow, kase), ...numbers],
+    hrefToChange: (to) => go(kase, ["change", to]),
+    hrefToKeep: go(kase),
     hrefToStart: page,
-    hrefToSlip: `${page.replace(/check$/, "slip")}?${writeLink(flow, kase)}`,
+    hrefToLook: go(kase, ["look", "ask"]),
+    hrefToPlan: go(kase, ["look", "later"]),
+    hrefToCalendar: `${page.replace(/check$/, "calendar.ics")}${link}${writeQuery(numbers)}`,
+    hrefToSlip: `${page.replace(/check$/, "slip")}${link}`,
+    hrefToSums: null,
     hrefToPrint: null,
-    hrefBack: last === undefined ? null : hrefToCheck(flow, takeBack(flow, kase, last.to).case, [], page),
+    hrefBack: last === undefined ? null : go(withoutAnswer(flow, kase, last.to)),
   };
+}
+
+/** A look that is taken back takes its day along. */
+function withoutAnswer(flow: Flow, kase: Case, to: string): Case {
+  const isLook = flow.looks?.again.some(({ question }) => question.id === to) === true;
+  const { case: before } = takeBack(flow, kase, to);
+  return isLook ? takeBack(flow, before, "looked").case : before;
+}
+
+/** Numbers as parts of a query. */
+export function pairsOf(typed: Typed): Pair[] {
+  return Object.entries(typed);
+}
+
+function writeQuery(pairs: readonly Pair[]): string {
+  return pairs.map(([name, value]) => `&${name}=${encodeURIComponent(value)}`).join("");
 }
 
 /** The page of a case. `extra` holds the parts of the query that are not the case. */
 export function hrefToCheck(flow: Flow, kase: Case, extra: readonly Pair[] = [], page = PAGE): string {
-  const more = extra.map(([name, value]) => `&${name}=${encodeURIComponent(value)}`).join("");
-  return `${page}?${writeLink(flow, kase)}${more}${NOW}`;
+  return `${page}?${writeLink(flow, kase)}${writeQuery(extra)}${NOW}`;
 }
 
 function carry(flow: Flow, kase: Case): Pair[] {

@@ -1,3 +1,8 @@
+import { asideNames, type NumberName, numberNames } from "../../flows/case-link.ts";
+
+/** Numbers as they were typed. */
+export type Typed = Readonly<Partial<Record<NumberName, string>>>;
+
 /** What a page request asks for, apart from the case itself. */
 export interface CheckRequest {
   /** The case's part of the query, as it was sent. */
@@ -10,17 +15,19 @@ export interface CheckRequest {
   plant: string | undefined;
   /** Ids of questions whose answers were set aside by the last change. */
   dropped: string[];
+  /** "ask": look at the plant again; "later": not now, though a look is due. */
+  look: string | undefined;
+  typed: Typed;
 }
 
-/** Query names that are not part of a case. No question or finding may have one of these as its id. */
-export const reservedNames = ["change", "to", "plant", "dropped"] as const;
 const LONGEST_NAME = 80;
+const LONGEST_NUMBER = 40;
 
 export function readCheckRequest(search: string): CheckRequest {
   const parameters = new URLSearchParams(search);
-  const get = (name: (typeof reservedNames)[number]) => parameters.get(name) ?? undefined;
+  const get = (name: (typeof asideNames)[number]) => parameters.get(name) ?? undefined;
   const isReserved = (part: string) =>
-    reservedNames.some((name) => part === name || part.startsWith(`${name}=`));
+    asideNames.some((name) => part === name || part.startsWith(`${name}=`));
   const kept = search
     .replace(/^\?/, "")
     .split("&")
@@ -32,5 +39,12 @@ export function readCheckRequest(search: string): CheckRequest {
     to: get("to"),
     plant: get("plant")?.trim().slice(0, LONGEST_NAME),
     dropped: parameters.getAll("dropped"),
+    look: get("look"),
+    typed: Object.fromEntries(
+      numberNames.flatMap((name) => {
+        const text = get(name)?.trim().slice(0, LONGEST_NUMBER);
+        return text ? [[name, text]] : [];
+      }),
+    ),
   };
 }

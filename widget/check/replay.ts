@@ -5,7 +5,7 @@ import { nextQuestion } from "../../flows/next-question.ts";
 import { makePlan } from "../../flows/plan.ts";
 import { judge } from "../../flows/verdict.ts";
 import { sayVerdict } from "../views/report.ts";
-import { words } from "../views/words.ts";
+import * as words from "../views/words.ts";
 
 /** The live edition, and the one a link asks for when that is another and still exists. */
 export interface Editions {

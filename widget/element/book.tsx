@@ -1,14 +1,14 @@
 import { useState } from "hono/jsx/dom";
-import { Card } from "../check/card.tsx";
+import { Card, PlanLink } from "../check/card.tsx";
 import type { CheckState } from "../check/decide.ts";
-import { describeAnswer } from "../views/describe-answer.ts";
+import { describeAnswers } from "../views/describe-answer.ts";
 import { Notices } from "../views/notices.tsx";
 import type { Report } from "../views/report.ts";
 import { Transcript } from "../views/transcript.tsx";
-import { VerdictView } from "../views/verdict-view.tsx";
 import type { Ways } from "../views/ways.ts";
-import { words } from "../views/words.ts";
+import * as words from "../views/words.ts";
 import { EarlyVerdict } from "./early-verdict.tsx";
+import type { Whole } from "./load-editions.ts";
 
 /** All that the element shows at one moment. */
 export interface Showing {
@@ -16,7 +16,10 @@ export interface Showing {
   ways: Ways;
   /** Present when the verdict is due and nothing is reopened. */
   report: Report | null;
-  prose: "whole" | "coming" | "missing";
+  /** The view of a verdict in full; null while it or its prose is still on the way. */
+  VerdictView: Whole["VerdictView"] | null;
+  /** The rest could not be fetched. */
+  missing: boolean;
   retry: () => void;
 }
 
@@ -30,14 +33,14 @@ interface BookProps {
 export function Book({ first, connect }: BookProps) {
   const [showing, show] = useState(first);
   connect(show);
-  const { state, ways, report, prose, retry } = showing;
+  const { state, ways, report, VerdictView, missing, retry } = showing;
   const { flow, case: kase, reopened, next, notices } = state;
   return (
     <div class="lt-book" part="book">
       {kase.answers.length === 0 && <p class="lt-lead">{words.intro}</p>}
       <Transcript
         live
-        answers={kase.answers.map((answer) => describeAnswer(flow, answer))}
+        answers={describeAnswers(flow, kase)}
         ways={ways}
         reopened={
           reopened
@@ -54,11 +57,12 @@ export function Book({ first, connect }: BookProps) {
       {reopened === null && next !== null && (
         <Card key={`${kase.answers.length} ${next.id}`} state={state} question={next} ways={ways} />
       )}
+      {state.looking && <PlanLink ways={ways} />}
       {report &&
-        (prose === "whole" ? (
+        (VerdictView ? (
           <VerdictView key={report.link} report={report} ways={ways} />
         ) : (
-          <EarlyVerdict report={report} ways={ways} missing={prose === "missing"} retry={retry} />
+          <EarlyVerdict report={report} ways={ways} missing={missing} retry={retry} />
         ))}
     </div>
   );

@@ -3,7 +3,7 @@ import { branchOf, makeReport } from "../check/make-report.ts";
 import { makePageWays } from "../check/page-ways.ts";
 import { namedCondition, type Report } from "../views/report.ts";
 import type { Ways } from "../views/ways.ts";
-import { words } from "../views/words.ts";
+import * as words from "../views/words.ts";
 import { Book, type Showing } from "./book.tsx";
 import type { LoadedEdition } from "./load-editions.ts";
 import type { Memory } from "./memory.ts";
@@ -27,7 +27,8 @@ export class Conversation {
   readonly #edition: LoadedEdition;
   readonly #session: Session;
   readonly #frame: HTMLElement;
-  #prose: Showing["prose"] = "coming";
+  #view: Showing["VerdictView"] = null;
+  #missing = false;
   #said = "";
   #told = "";
   #show: (next: Showing) => void = () => {};
@@ -65,7 +66,14 @@ export class Conversation {
       this.#loadWhole();
       this.#refresh();
     };
-    return { state, ways: this.#makeWays(report), report, prose: this.#prose, retry };
+    return {
+      state,
+      ways: this.#makeWays(report),
+      report,
+      VerdictView: this.#view,
+      missing: this.#missing,
+      retry,
+    };
   }
 
   #makeWays(report: Report | null): Ways {
@@ -78,6 +86,7 @@ export class Conversation {
       carried: [],
       hrefToSlip:
         branch === undefined ? ways.hrefToSlip : `${ways.hrefToSlip}&branch=${encodeURIComponent(branch)}`,
+      hrefToSums: `${page}?${query}`,
       hrefToPrint: `${page}?${query}`,
       onSubmit: (event) => this.#go(event, readForm(event, query)),
       onFollow: (event) => this.#go(event, readFollowed(event)),
@@ -95,7 +104,7 @@ export class Conversation {
     this.#place.memory.save(session.query);
     this.#said = "";
     this.#frame.classList.remove("lt-wait");
-    if (this.#prose === "missing") this.#loadWhole();
+    if (this.#missing) this.#loadWhole();
     const showing = this.#refresh();
     const kept = session.state.reopened === null && session.query === before.query ? before.reopened : null;
     moveTo(this.#place.root, showing, kept);
@@ -122,15 +131,15 @@ export class Conversation {
 
   /** Fetches the prose behind the first questions. It may fail: every later step asks again. */
   #loadWhole(): void {
-    this.#prose = "coming";
+    this.#missing = false;
     this.#edition
       .loadWhole()
-      .then((flow) => {
+      .then(({ flow, VerdictView }) => {
         this.#session.useWhole(flow);
-        this.#prose = "whole";
+        this.#view = VerdictView;
       })
       .catch(() => {
-        this.#prose = "missing";
+        this.#missing = true;
       })
       .finally(() => {
         if (this.#session.state.next === null) this.#refresh();

@@ -1,7 +1,7 @@
 import { KeepView } from "../views/keep-view.tsx";
 import { type Report, sayVerdict } from "../views/report.ts";
 import type { Ways } from "../views/ways.ts";
-import { words } from "../views/words.ts";
+import * as words from "../views/words.ts";
 
 interface EarlyVerdictProps {
   report: Report;

@@ -1,9 +1,12 @@
 import { adoptSheet } from "./adopt-sheet.ts";
+import { importWhole } from "./import-whole.ts";
 import { type Memory, openMemory } from "./memory.ts";
 import type { Opened, openCheck } from "./open-check.ts";
 import { readSettings } from "./settings.ts";
 import { startSheet } from "./start-sheet.ts";
 import { startWords } from "./start-words.ts";
+
+type Rest = { openCheck: typeof openCheck };
 
 /**
  * The plant check inside a shop's page. Until it is started it shows its own content, a plain link to the check, just
@@ -46,9 +49,7 @@ export class LeafturnCheck extends HTMLElement {
     try {
       const editions = fetch(`${settings.base}embed/live.json`);
       editions.catch(() => {});
-      const program = import.meta.url.replace(/embed\/.*$/, `embed/${REST}`);
-      this.#askForWhole(program);
-      const rest: { openCheck: typeof openCheck } = await import(program);
+      const rest = await importWhole<Rest>(import.meta.url, REST, this.#failed);
       this.#opened = await rest.openCheck({
         element: this,
         root: this.#root,
@@ -77,15 +78,6 @@ export class LeafturnCheck extends HTMLElement {
     if (link === null || !plain || this.#started || this.#failed || event.defaultPrevented) return;
     event.preventDefault();
     void this.start();
-  }
-
-  /** The import below takes over this very request, and the browser refuses it when a byte differs. */
-  #askForWhole(program: string): void {
-    const link = this.ownerDocument.createElement("link");
-    link.rel = "modulepreload";
-    link.integrity = REST_INTEGRITY;
-    link.href = program;
-    this.ownerDocument.head.append(link);
   }
 
   /** The link works again, as a link; the button tries once more; the phone always works. */

@@ -1,6 +1,8 @@
 import { type Flow, openFlow } from "../../flows/flow.ts";
 import type { FirstParcel, ProseParcel } from "../../flows/parcel/shape.ts";
 import { addProse, unpackFirst } from "../../flows/parcel/unpack.ts";
+import type { VerdictView } from "../views/verdict-view.tsx";
+import { importWhole } from "./import-whole.ts";
 
 /** Where the two parcels of the live edition lie, seen from the server. */
 export interface LiveEdition {
@@ -12,20 +14,36 @@ export interface LiveEdition {
 export interface LoadedEdition {
   first: Flow;
   /** Starts the second request, or takes up the one that runs; a failed one is tried again with the next call. */
-  loadWhole(): Promise<Flow>;
+  loadWhole(): Promise<Whole>;
 }
+
+/** What a verdict needs to be told in full. */
+export interface Whole {
+  flow: Flow;
+  VerdictView: typeof VerdictView;
+}
+
+type VerdictPart = Pick<Whole, "VerdictView">;
 
 /** Throws when the server cannot be reached or does not answer as it should. */
 export async function loadEdition(base: string, live: LiveEdition): Promise<LoadedEdition> {
   const folder = `${base}embed/editions/${live.number}-${live.hash}`;
   const first = unpackFirst((await readJson(fetch(`${folder}/first.json`))) as FirstParcel);
-  let whole: Promise<Flow> | undefined;
+  let whole: Promise<Whole> | undefined;
+  let failed = false;
   return {
     first: openFlow(first),
     loadWhole() {
-      whole ??= readJson(fetch(`${folder}/prose.json`))
-        .then((prose) => openFlow(addProse(first, prose as ProseParcel)))
+      whole ??= Promise.all([
+        readJson(fetch(`${folder}/prose.json`)),
+        importWhole<VerdictPart>(import.meta.url, VERDICT, failed),
+      ])
+        .then(([prose, { VerdictView }]) => ({
+          flow: openFlow(addProse(first, prose as ProseParcel)),
+          VerdictView,
+        }))
         .catch((error: unknown) => {
+          failed = true;
           whole = undefined;
           throw error;
         });

@@ -5,6 +5,8 @@ import { type LiveEdition, loadEdition, loadOldEdition, readJson } from "./load-
 import { editionAsked, readBeginning } from "./read-case.ts";
 import { Session } from "./session.ts";
 
+export * from "./engine.ts";
+
 /** What the first script hands over. */
 export interface OpenParts extends Place {
   /** The request for the live edition's name, already on its way. */

@@ -4,10 +4,14 @@ import type { Showing } from "./book.tsx";
 /** The query that a form of the check would send, with the case in hand added; null when it is not a form. */
 export function readForm(event: Event, query: string): string | null {
   if (!(event.currentTarget instanceof HTMLFormElement)) return null;
-  const pairs = [...new FormData(event.currentTarget)].map(
+  const data = new FormData(event.currentTarget);
+  const pairs = [...data].map(
     ([name, value]) => `${encodeURIComponent(name)}=${encodeURIComponent(String(value))}`,
   );
-  return [query, ...pairs].join("&");
+  // What the form says of a name counts, not what was said before.
+  const names = new Set([...data].map(([name]) => name));
+  const kept = query.split("&").filter((part) => !names.has(part.replace(/=.*$/, "")));
+  return [...kept, ...pairs].join("&");
 }
 
 /** The query of a link that was pressed; null when it is to open elsewhere. */

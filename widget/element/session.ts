@@ -4,6 +4,7 @@ import { type CheckState, decide } from "../check/decide.ts";
 import { readCheckRequest } from "../check/read-request.ts";
 import { replay } from "../check/replay.ts";
 import type { Beginning } from "./read-case.ts";
+import { readToday } from "./today.ts";
 
 /**
  * The conversation of one element. It reads the same queries as the server and decides with the same function; an
@@ -43,7 +44,12 @@ export class Session {
   #decide(search: string, asked: Flow | undefined): CheckState {
     const request = readCheckRequest(search);
     const editions = { live: this.#flow, asked };
-    const decision = decide(this.#flow, request, replay(editions, request.query, editionOf(request.query)));
+    const decision = decide(
+      this.#flow,
+      request,
+      replay(editions, request.query, editionOf(request.query)),
+      readToday(),
+    );
     return "show" in decision
       ? decision.show
       : this.#decide(decision.goTo.replace(/^[^?]*|#.*$/g, ""), undefined);

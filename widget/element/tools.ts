@@ -1,6 +1,6 @@
 import { type Report, sayVerdict } from "../views/report.ts";
 import type { Tools } from "../views/ways.ts";
-import { words } from "../views/words.ts";
+import * as words from "../views/words.ts";
 
 /** What this browser can do with the link of a case. `say` tells how it went. */
 export function openTools(

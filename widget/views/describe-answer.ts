@@ -1,13 +1,18 @@
-import type { Answer } from "../../flows/case.ts";
+import { type Answer, type Case, isDayId } from "../../flows/case.ts";
 import type { Question } from "../../flows/edition.ts";
 import { type Flow, NOT_SURE } from "../../flows/flow.ts";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 /** An answer in the words the shopper saw. */
 export interface AnswerInWords {
   to: string;
   prompt: string;
   answer: string;
+}
+
+/** The answers of a case; the days of a plan are none. */
+export function describeAnswers(flow: Flow, kase: Case): AnswerInWords[] {
+  return kase.answers.filter(({ to }) => !isDayId(to)).map((answer) => describeAnswer(flow, answer));
 }
 
 export function describeAnswer(flow: Flow, answer: Answer): AnswerInWords {

@@ -2,7 +2,7 @@ import type { Host, Question } from "../../flows/edition.ts";
 import { NOT_SURE } from "../../flows/flow.ts";
 import { Asides, CardActions, Hidden } from "./question-card.tsx";
 import { submits, type Ways } from "./ways.ts";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 /** What came of looking for the name that was typed. */
 export interface HostSearch {

@@ -1,5 +1,5 @@
 import { follows, leaves, type Ways } from "./ways.ts";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 interface KeepViewProps {
   link: string;

@@ -1,4 +1,4 @@
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 /** Sentences the shopper should read before going on: answers set aside, a link that could not be read whole. */
 export function Notices({ sentences }: { sentences: readonly string[] }) {

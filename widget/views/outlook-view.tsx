@@ -1,7 +1,7 @@
 import type { Block, Condition } from "../../flows/edition.ts";
 import { Prose } from "./prose.tsx";
 import { type Report, sayPoison } from "./report.ts";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 /** What the shopper asks next: will it live, will it spread, how to keep it away, when to stop. */
 export function OutlookView({ condition }: { condition: Condition }) {

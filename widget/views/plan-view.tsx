@@ -1,19 +1,32 @@
+import type { Child } from "hono/jsx";
 import { type Phase, phases, type Remedy } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import type { PlanStep } from "../../flows/plan.ts";
 import { Prose } from "./prose.tsx";
 import { namedCondition, type Report } from "./report.ts";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
+
+interface PlanViewProps {
+  report: Report;
+  sums?: StepSums | undefined;
+}
+
+/** Days and amounts of single steps, where they are worked out. */
+export interface StepSums {
+  step(remedy: string): Child;
+  /** Whether the step has its days, and needs no word on how often in general. */
+  hasDays(remedy: string): boolean;
+}
 
 /** The plan, phase by phase; within a phase the gentlest method comes first. */
-export function PlanView({ report }: { report: Report }) {
+export function PlanView({ report, sums }: PlanViewProps) {
   const { flow, plan, host } = report;
   if (plan.steps.length === 0) return null;
   return (
     <section class="lt-section lt-plan" part="plan">
       <h3>{words.plan}</h3>
       {phases.map((phase) => (
-        <PhaseView report={report} phase={phase} />
+        <PhaseView {...{ report, sums, phase }} />
       ))}
       {host === null && <p class="lt-hint">{words.unknownHost}</p>}
       {plan.leftOut.length > 0 && <LeftOutView flow={flow} leftOut={plan.leftOut} />}
@@ -21,7 +34,7 @@ export function PlanView({ report }: { report: Report }) {
   );
 }
 
-function PhaseView({ report, phase }: { report: Report; phase: Phase }) {
+function PhaseView({ report, sums, phase }: PlanViewProps & { phase: Phase }) {
   const steps = report.plan.steps.filter((step) => step.phase === phase);
   if (steps.length === 0) return null;
   const only = namedCondition(report)?.id;
@@ -31,7 +44,7 @@ function PhaseView({ report, phase }: { report: Report; phase: Phase }) {
       <ol class="lt-steps">
         {steps.map((step) => {
           const remedy = report.flow.remedy(step.remedy);
-          return remedy && <StepView flow={report.flow} step={step} remedy={remedy} leader={only} />;
+          return remedy && <StepView {...{ flow: report.flow, step, remedy, leader: only, sums }} />;
         })}
       </ol>
     </section>
@@ -43,10 +56,11 @@ interface StepViewProps {
   step: PlanStep;
   remedy: Remedy;
   leader: string | undefined;
+  sums: PlanViewProps["sums"];
 }
 
 /** Today's steps stand open; later ones unfold when their time comes. On paper all of them are open. */
-function StepView({ flow, step, remedy, leader }: StepViewProps) {
+function StepView({ flow, step, remedy, leader, sums }: StepViewProps) {
   const others = step.treats.filter((id) => id !== leader).map((id) => flow.condition(id)?.name ?? id);
   return (
     <li class="lt-step">
@@ -60,7 +74,8 @@ function StepView({ flow, step, remedy, leader }: StepViewProps) {
         </summary>
         {others.length > 0 && <p class="lt-hint">{words.treats(others.join(", "))}</p>}
         <Prose of={remedy.steps} />
-        <StepFacts remedy={remedy} />
+        <StepFacts remedy={remedy} hasDays={sums?.hasDays(remedy.id) === true} />
+        {sums?.step(remedy.id)}
         {step.cautions.length > 0 && (
           <div class="lt-caution">
             <p class="lt-label">{words.care}</p>
@@ -77,11 +92,11 @@ function StepView({ flow, step, remedy, leader }: StepViewProps) {
   );
 }
 
-function StepFacts({ remedy }: { remedy: Remedy }) {
+function StepFacts({ remedy, hasDays }: { remedy: Remedy; hasDays: boolean }) {
   const rows: [string, string][] = [];
   if (remedy.amount !== null) rows.push([words.amount, remedy.amount]);
   if (remedy.needs.length > 0) rows.push([words.needs, remedy.needs.join(", ")]);
-  if (remedy.repeat !== null) rows.push([words.repeat, sayRepeat(remedy.repeat)]);
+  if (remedy.repeat !== null && !hasDays) rows.push([words.repeat, sayRepeat(remedy.repeat)]);
   if (rows.length === 0) return null;
   return (
     <dl class="lt-facts">

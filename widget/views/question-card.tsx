@@ -2,7 +2,7 @@ import type { Question } from "../../flows/edition.ts";
 import { NOT_SURE } from "../../flows/flow.ts";
 import { Prose } from "./prose.tsx";
 import { follows, type Pair, submits, type Ways } from "./ways.ts";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 interface QuestionCardProps {
   question: Question;

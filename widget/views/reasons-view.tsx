@@ -2,7 +2,7 @@ import type { Flow } from "../../flows/flow.ts";
 import type { Candidate } from "../../flows/verdict.ts";
 import { Prose } from "./prose.tsx";
 import { checkBetween, namedCondition, type Report, rivalsOf, sayReason } from "./report.ts";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 /** What speaks for a condition and what against it, in the shopper's own observations. */
 export function ReasonsView({ flow, candidate, level }: { flow: Flow; candidate: Candidate; level: 4 | 5 }) {

@@ -3,8 +3,9 @@ import { answerTo } from "../../flows/case.ts";
 import type { Block, Branch, Condition, Host } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import type { Plan } from "../../flows/plan.ts";
+import type { SecondLook } from "../../flows/second-look.ts";
 import type { Candidate, Reason, Verdict } from "../../flows/verdict.ts";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 /** All that the verdict page tells, gathered once. */
 export interface Report {
@@ -17,6 +18,10 @@ export interface Report {
   /** The whole address of the case, and its code. */
   link: string;
   code: string;
+  /** What the looks so far lead to. */
+  look: SecondLook;
+  /** Whether the plant can be looked at once more. */
+  canLook: boolean;
 }
 
 /** Rivals worth naming beside the leader. */
@@ -32,7 +37,7 @@ export function hostOf(flow: Flow, kase: Case): Host | null {
 export function sayVerdict(flow: Flow, { standing, leader }: Verdict): string {
   const name = leader === null ? undefined : flow.condition(leader)?.name;
   if (standing === "undetermined" || name === undefined) return words.undetermined;
-  return words[standing](name);
+  return standing === "suspected" ? words.suspected(name) : words.leaning(name);
 }
 
 /** The condition the verdict names; null when it names none. */

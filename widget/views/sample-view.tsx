@@ -1,7 +1,7 @@
 import type { Branch } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { Prose } from "./prose.tsx";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 interface SampleViewProps {
   flow: Flow;

@@ -46,6 +46,7 @@ export const sheet = `
 .lt :is(h1, h2, h3, h4, h5, p, ul, ol, dl, dd, fieldset, legend, figure) { margin: 0; padding: 0; border: 0; min-inline-size: 0; }
 .lt :is(h1, h2, h3, h4, h5) { font-weight: 600; line-height: 1.25; text-wrap: balance; }
 .lt :is(ul, ol) { padding-inline-start: calc(var(--lt-unit) * 5.5); }
+.lt :is(p, li) { text-wrap: pretty; }
 .lt li { margin-block: var(--lt-unit); }
 .lt li::marker { color: var(--lt-accent); }
 .lt a { color: var(--lt-ink); text-decoration: underline; text-decoration-color: var(--lt-accent); text-decoration-thickness: 0.1em; text-underline-offset: 0.2em; }

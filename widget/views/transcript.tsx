@@ -1,7 +1,7 @@
 import type { Child } from "hono/jsx";
 import type { AnswerInWords } from "./describe-answer.ts";
 import { follows, type Ways } from "./ways.ts";
-import { words } from "./words.ts";
+import * as words from "./words.ts";
 
 interface TranscriptProps {
   answers: readonly AnswerInWords[];

@@ -1,16 +1,25 @@
+import type { Child } from "hono/jsx";
 import type { Standing } from "../../flows/edition.ts";
 import { KeepView } from "./keep-view.tsx";
+import { LookAgainView, OutcomeView } from "./look-view.tsx";
 import { HouseholdView, OutlookView } from "./outlook-view.tsx";
-import { PlanView } from "./plan-view.tsx";
+import { PlanView, type StepSums } from "./plan-view.tsx";
 import { Prose } from "./prose.tsx";
 import { ReasonsView, RivalsView } from "./reasons-view.tsx";
 import { namedCondition, type Report, sayVerdict } from "./report.ts";
 import { SampleView } from "./sample-view.tsx";
-import type { Ways } from "./ways.ts";
-import { words } from "./words.ts";
+import { leaves, type Ways } from "./ways.ts";
+import * as words from "./words.ts";
+
+interface VerdictViewProps {
+  report: Report;
+  ways: Ways;
+  /** Days, amounts and shopping list, where they are worked out. */
+  sums?: (StepSums & { all: Child }) | undefined;
+}
 
 /** The verdict with its reasons, the plan, the outlook, the sample request, and the way to keep all of it. */
-export function VerdictView({ report, ways }: { report: Report; ways: Ways }) {
+export function VerdictView({ report, ways, sums }: VerdictViewProps) {
   const { flow, verdict } = report;
   const condition = namedCondition(report);
   const wanted = verdict.bringSample || condition === null;
@@ -26,14 +35,27 @@ export function VerdictView({ report, ways }: { report: Report; ways: Ways }) {
           <p class="lt-hint">{words.alsoCalled(condition.alsoCalled.join(", "))}</p>
         )}
       </header>
+      <OutcomeView report={report} />
       {wanted && <SampleView flow={flow} branch={report.branch} wanted />}
       {condition !== null && <ConditionView report={report} />}
       <BesideView report={report} />
-      <PlanView report={report} />
+      <PlanView report={report} sums={sums} />
+      {sums?.all}
+      {ways.hrefToSums !== null && report.plan.steps.length > 0 && (
+        <p class="lt-actions">
+          <a class="lt-link" href={ways.hrefToSums} {...leaves(ways)}>
+            {words.sumsOnPage}
+          </a>
+          <a class="lt-link" href={ways.hrefToCalendar} {...leaves(ways)}>
+            {words.calendarFile}
+          </a>
+        </p>
+      )}
       <HouseholdView report={report} />
       {condition !== null && <OutlookView condition={condition} />}
       <RivalsView report={report} />
       {!wanted && <SampleView flow={flow} branch={report.branch} wanted={false} />}
+      {report.canLook && <LookAgainView ways={ways} />}
       <KeepView link={report.link} code={report.code} ways={ways} />
       <SourcesView report={report} />
     </article>

@@ -12,19 +12,28 @@ export interface Ways {
   action: string;
   /** The whole case, for forms that carry it along. */
   carried: readonly Pair[];
+  /** Where a form goes whose answer stands in the part of the page of that name. */
+  actionAt(name: string): string;
   hrefToChange(to: string): string;
   /** The same case with nothing reopened. */
   hrefToKeep: string;
   hrefToStart: string;
   /** The case without its last answer; null when there is none. */
   hrefBack: string | null;
+  /** The case with the question of the next look, and without it though it is due. */
+  hrefToLook: string;
+  hrefToPlan: string;
+  /** The file with the days of the plan. */
+  hrefToCalendar: string;
+  /** The case on the page that works out days and amounts; null where the reader is on that page. */
+  hrefToSums: string | null;
   /** The sample slip of the case. */
   hrefToSlip: string;
   /** The case on a page of its own, for paper; null where the reader is on that page. */
   hrefToPrint: string | null;
   /** The form's `data-lt` says what it is for: "answer", "change" or "plant". */
   onSubmit?: ((event: Event) => void) | undefined;
-  /** The link's `data-lt` says what it is for: "change", "keep", "back" or "start"; `data-to` names the question. */
+  /** The link's `data-lt` says what it is for: "change", "keep", "back", "look" or "start"; `data-to` names the question. */
   onFollow?: ((event: Event) => void) | undefined;
   /** What the browser can do with a link beyond following it. Absent where no script runs. */
   tools?: Tools | undefined;

@@ -32,6 +32,7 @@ nav a, .visit a { display: inline-flex; align-items: center; min-height: 44px; }
 .intro p, .answers > *, .check > :not(leafturn-check) { max-width: 38em; margin-top: 0.75rem; }
 .answers h3 { margin-top: 1.5rem; }
 .answers { padding-block: 2rem 3rem; }
+.check { padding-block-end: 2.5rem; }
 .check leafturn-check { display: block; margin-block-start: 1rem; }
 .week ul, .goods ul, .visit ul { display: grid; gap: 1.5rem; grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 1fr)); list-style: none; padding: 0; margin-top: 1rem; }
 .week li, .visit li { border-top: 4px solid var(--sun); padding-top: 0.75rem; }

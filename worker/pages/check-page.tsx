@@ -1,20 +1,30 @@
-import { Card } from "../../widget/check/card.tsx";
+import type { CivilDate } from "../../flows/calendar/civil-date.ts";
+import { Card, PlanLink } from "../../widget/check/card.tsx";
 import type { CheckState } from "../../widget/check/decide.ts";
+import { makeFigures } from "../../widget/check/make-figures.ts";
 import { makeReport } from "../../widget/check/make-report.ts";
 import { makePageWays } from "../../widget/check/page-ways.ts";
-import { describeAnswer } from "../../widget/views/describe-answer.ts";
+import { describeAnswers } from "../../widget/views/describe-answer.ts";
 import { Notices } from "../../widget/views/notices.tsx";
 import { sayVerdict } from "../../widget/views/report.ts";
+import { ShoppingView, StepSums, SumsView } from "../../widget/views/sums-view.tsx";
 import { Transcript } from "../../widget/views/transcript.tsx";
 import { VerdictView } from "../../widget/views/verdict-view.tsx";
-import { words } from "../../widget/views/words.ts";
+import * as words from "../../widget/views/words.ts";
 import { Page } from "./page.tsx";
 
+interface CheckPageProps {
+  state: CheckState;
+  origin: string;
+  today: CivilDate;
+}
+
 /** One page of the check: the answers so far, then the question in hand or the verdict. */
-export function CheckPage({ state, origin }: { state: CheckState; origin: string }) {
-  const { flow, case: kase, reopened, next } = state;
-  const ways = makePageWays(flow, kase);
+export function CheckPage({ state, origin, today }: CheckPageProps) {
+  const { flow, case: kase, reopened, next, typed } = state;
+  const ways = makePageWays(flow, kase, undefined, typed);
   const report = reopened === null && next === null ? makeReport(flow, kase, `${origin}/`) : null;
+  const figures = report && makeFigures(report, kase, typed, today);
   const asked = reopened ?? next;
   const title = report ? sayVerdict(flow, report.verdict) : (asked?.prompt ?? words.check);
   return (
@@ -22,7 +32,7 @@ export function CheckPage({ state, origin }: { state: CheckState; origin: string
       {kase.answers.length === 0 && <p class="lt-lead">{words.intro}</p>}
       <Notices sentences={state.notices} />
       <Transcript
-        answers={kase.answers.map((answer) => describeAnswer(flow, answer))}
+        answers={describeAnswers(flow, kase)}
         ways={ways}
         reopened={
           reopened
@@ -31,7 +41,22 @@ export function CheckPage({ state, origin }: { state: CheckState; origin: string
         }
       />
       {reopened === null && next !== null && <Card state={state} question={next} ways={ways} />}
-      {report && <VerdictView report={report} ways={ways} />}
+      {state.looking && <PlanLink ways={ways} />}
+      {report && figures && (
+        <VerdictView
+          {...{ report, ways }}
+          sums={{
+            step: (remedy) => <StepSums {...{ figures, remedy }} />,
+            hasDays: (remedy) => figures.paces.has(remedy),
+            all: (
+              <>
+                <SumsView {...{ figures, ways }} />
+                <ShoppingView figures={figures} />
+              </>
+            ),
+          }}
+        />
+      )}
     </Page>
   );
 }

@@ -10,6 +10,8 @@ export const pageWords = {
   notFound: "The address may have a slip in it. You can start a check, or open one by its code.",
   tooLongTitle: "This link is too long",
   tooLong: "It cannot be one of ours. You can start a check, or open one by its code.",
+  calendarTitle: "There are no days yet",
+  calendar: "Please answer the questions first. Then the plan has its days.",
   methodTitle: "That does not work here",
   method: "This page can only be read.",
   errorTitle: "Something went wrong on our side",

@@ -1,7 +1,7 @@
 import { html } from "hono/html";
 import type { Child } from "hono/jsx";
 import type { Shop } from "../../flows/edition.ts";
-import { words } from "../../widget/views/words.ts";
+import * as words from "../../widget/views/words.ts";
 import { pageWords } from "./page-words.ts";
 
 interface PageProps {

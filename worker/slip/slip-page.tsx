@@ -3,10 +3,10 @@ import type { Branch } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { makeReport } from "../../widget/check/make-report.ts";
 import { hrefToCheck } from "../../widget/check/page-ways.ts";
-import { describeAnswer } from "../../widget/views/describe-answer.ts";
+import { describeAnswers } from "../../widget/views/describe-answer.ts";
 import { Prose } from "../../widget/views/prose.tsx";
 import { namedCondition, type Report, rivalsOf, sayVerdict } from "../../widget/views/report.ts";
-import { words } from "../../widget/views/words.ts";
+import * as words from "../../widget/views/words.ts";
 import { Page } from "../pages/page.tsx";
 import { QrCode } from "./qr-code.tsx";
 import { slipWords } from "./slip-words.ts";
@@ -92,8 +92,9 @@ function Head({ report: { flow, branch, code, link } }: { report: Report }) {
 }
 
 function Told({ report: { flow }, kase }: { report: Report; kase: Case }) {
-  const told = kase.answers.slice(0, MOST_ANSWERS).map((answer) => describeAnswer(flow, answer));
-  const more = kase.answers.length - told.length;
+  const all = describeAnswers(flow, kase);
+  const told = all.slice(0, MOST_ANSWERS);
+  const more = all.length - told.length;
   return (
     <section>
       <h3>{slipWords.told}</h3>
