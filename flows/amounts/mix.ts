@@ -126,3 +126,8 @@ export const usualBottles: Readonly<Record<UnitSystem, readonly Quantity<BottleU
     { amount: 1, unit: "quart" },
   ],
 };
+
+/** The bottle to reckon with where none was told: a liter or a quart. */
+export function usualBottle(system: UnitSystem): Quantity<BottleUnit> {
+  return usualBottles[system].at(-1) ?? { amount: 1, unit: "litre" };
+}

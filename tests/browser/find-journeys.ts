@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type Answer, type Case, giveAnswer, newCase } from "../../flows/case.ts";
-import { writeLink } from "../../flows/case-link.ts";
+import { readLink, writeLink } from "../../flows/case-link.ts";
 import type { Edition, Question, Standing } from "../../flows/edition.ts";
 import { type Flow, NOT_SURE, openFlow } from "../../flows/flow.ts";
 import { nextQuestion } from "../../flows/next-question.ts";
@@ -22,12 +22,24 @@ const hosts = ["basil", NOT_SURE, "pothos", "african-violet"];
 
 /** Random conversations with a fixed seed, so that the tests follow the content wherever it goes. */
 export function findJourneys(): Journey[] {
-  const edition = JSON.parse(
-    readFileSync(join(import.meta.dirname, "..", "..", "worker", "generated", "edition.json"), "utf8"),
-  ) as Edition;
-  const flow = openFlow(edition);
+  const flow = openBuilt();
   const draw = makeDraw(20_240_611);
   return Array.from({ length: WALKS }, () => walk(flow, draw));
+}
+
+/** The link of a case with "not sure" to all that it leaves open. */
+export function finishCase(query: string): string {
+  const flow = openBuilt();
+  let { case: kase } = readLink(flow, query);
+  for (let next = nextQuestion(flow, kase); next; next = nextQuestion(flow, kase)) {
+    kase = giveAnswer(flow, kase, next.id, NOT_SURE).case;
+  }
+  return writeLink(flow, kase);
+}
+
+function openBuilt(): Flow {
+  const file = join(import.meta.dirname, "..", "..", "worker", "generated", "edition.json");
+  return openFlow(JSON.parse(readFileSync(file, "utf8")) as Edition);
 }
 
 /** The first journey to a standing. */

@@ -1,6 +1,6 @@
 import { type AirReading, readAir } from "../../flows/amounts/air.ts";
 import type { Answer } from "../../flows/amounts/answer.ts";
-import { mixBottle, usualBottles } from "../../flows/amounts/mix.ts";
+import { mixBottle, usualBottle } from "../../flows/amounts/mix.ts";
 import { parseNumber } from "../../flows/amounts/numbers.ts";
 import { listShopping, type ShoppingList } from "../../flows/amounts/shopping.ts";
 import { type BottleUnit, bottleUnits, fromCelsius, guessUnits } from "../../flows/amounts/units.ts";
@@ -122,7 +122,7 @@ function readStart(text: string | undefined, today: CivilDate): Given<CivilDate>
 }
 
 function readBottle(typed: Typed, system: UnitSystem, locale: string): Given<Quantity<BottleUnit>> {
-  const usual = usualBottles[system][2] ?? { amount: 1, unit: "litre" };
+  const usual = usualBottle(system);
   if (typed.bottle === undefined) return { value: usual, problem: null };
   const unit = bottleUnits.find((one) => one === typed["bottle-unit"]) ?? (system === "us" ? "fl-oz" : "ml");
   const value = { amount: parseNumber(typed.bottle, locale), unit };

@@ -1,5 +1,6 @@
 import type { Child } from "hono/jsx";
-import { bottleUnits } from "../../flows/amounts/units.ts";
+import { usualBottle } from "../../flows/amounts/mix.ts";
+import { bottleUnits, formatQuantity } from "../../flows/amounts/units.ts";
 import { DEFAULT_ROOM_CELSIUS, nameRoom } from "../../flows/calendar/room.ts";
 import type { NumberName } from "../../flows/case-link.ts";
 import { unitSystems } from "../../flows/edition.ts";
@@ -98,7 +99,7 @@ export function NumbersView({ figures, ways }: { figures: Figures; ways: Ways })
           <NumberField
             {...{ ways, name: "room", label: words.room, problem: room.problem }}
             value={typed.room}
-            hint={words.roomHint(usual)}
+            hint={words.without(usual)}
           />
           <div class="lt-field">
             <label class="lt-label" for={ways.id("start")}>
@@ -110,6 +111,7 @@ export function NumbersView({ figures, ways }: { figures: Figures; ways: Ways })
           <NumberField
             {...{ ways, name: "bottle", label: words.bottle, problem: bottle.problem }}
             value={typed.bottle}
+            hint={words.without(formatQuantity(usualBottle(system), figures.locale))}
           />
           <Choice
             {...{ ways, name: "bottle-unit", label: words.bottleUnit }}

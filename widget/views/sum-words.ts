@@ -4,7 +4,7 @@ export const numbersHint = "They set the days and the amounts. What we think it 
 export const units = "Units";
 export const systems = { metric: "Liters and °C", us: "Cups, quarts and °F" } as const;
 export const room = "Warmth of the room";
-export const roomHint = (usual: string) => `Without it we take ${usual}.`;
+export const without = (usual: string) => `Without it we take ${usual}.`;
 export const start = "First day";
 export const bottle = "Size of your spray bottle";
 export const bottleUnit = "Its unit";

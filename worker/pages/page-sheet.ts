@@ -13,6 +13,8 @@ export const pageSheet = `
 .lt-page .lt-skip { position: absolute; inset-inline-start: -999em; padding: calc(var(--lt-unit) * 3); background: var(--lt-paper); }
 .lt-page .lt-skip:focus { inset-inline-start: calc(var(--lt-unit) * 2); inset-block-start: calc(var(--lt-unit) * 2); z-index: 1; }
 .lt-page .lt-numbers { margin-block-end: calc(var(--lt-unit) * 3); }
+/* What a browser puts around the content of details does not pass box-sizing on. */
+.lt-page details :is(.lt-input, .lt-button) { box-sizing: border-box; }
 .lt-page .lt-fields { display: grid; gap: 0 calc(var(--lt-unit) * 6); grid-template-columns: repeat(auto-fit, minmax(min(100%, 14em), 1fr)); align-items: end; }
 .lt-page .lt-days { list-style: none; padding: 0; }
 .lt-page .lt-days li { display: flex; gap: calc(var(--lt-unit) * 3); margin: 0; padding-block: calc(var(--lt-unit) * 1.5); border-block-end: 1px solid var(--lt-rule); max-inline-size: none; }
