@@ -1,19 +1,21 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { standings } from "../../flows/edition.ts";
 import { openChromium } from "./chromium.ts";
 import { findJourneys, journeyTo } from "./find-journeys.ts";
+import { runAxe } from "./run-axe.ts";
 
 const origin = inject("origin");
 const journeys = findJourneys();
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const start = "/check?e=1&what-you-see=white";
 
 /** Every kind of page there is. */
 const kinds: Record<string, string> = {
   "the shop's home page": "/",
+  "the shop's houseplants": "/houseplants",
+  "the shop's help page": "/help",
+  "an empty slip": "/slip",
+  "a slip": `/slip?${journeyTo(journeys, "leaning").link}&branch=north-yard`,
   "the opening": "/check",
   "the plant's name": start,
   "near plant names": `${start}&plant=bazil`,
@@ -98,25 +100,6 @@ test("forced colours keep the chosen answer and the fields visible", async () =>
 
 function longestPlan(): string {
   return journeys.toSorted((a, b) => b.steps - a.steps)[0]?.link ?? "";
-}
-
-/** Runs every rule, the stricter contrast of 7:1 included. */
-async function runAxe(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    interface Finding {
-      id: string;
-      nodes: { html: string; failureSummary?: string }[];
-    }
-    const { axe } = window as unknown as {
-      axe: { run(options: object): Promise<{ violations: Finding[] }> };
-    };
-    const rules = { "color-contrast-enhanced": { enabled: true }, "target-size": { enabled: true } };
-    const { violations } = await axe.run({ rules, resultTypes: ["violations"] });
-    return violations.flatMap(({ id, nodes }) =>
-      nodes.map((node) => `${id}: ${node.html} ${node.failureSummary ?? ""}`),
-    );
-  });
 }
 
 /** Buttons, fields, and links that stand alone must be at least 44 by 44 CSS pixels. */

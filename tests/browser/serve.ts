@@ -17,8 +17,20 @@ const START = join(import.meta.dirname, "..", "..", "worker", "commands", "start
 /** Building and the first start of the runtime take a few seconds; this is far above. */
 const PATIENCE = 120_000;
 
-/** Starts the real server with a database of its own, and ends it with all that it started. */
+/** For the tests: starts the server before the first of them, and ends it after the last. */
 export default async function serve(project: TestProject): Promise<() => Promise<void>> {
+  const { origin, stop } = await startServer();
+  project.provide("origin", origin);
+  return stop;
+}
+
+export interface RunningServer {
+  origin: string;
+  stop(): Promise<void>;
+}
+
+/** Starts the real server with a database of its own, and ends it with all that it started. */
+export async function startServer(): Promise<RunningServer> {
   const port = await findFreePort();
   const folder = await mkdtemp(join(tmpdir(), "leafturn-"));
   const tsx = createRequire(import.meta.url).resolve("tsx/cli");
@@ -40,13 +52,13 @@ export default async function serve(project: TestProject): Promise<() => Promise
     server.stderr.on("data", listen);
     server.on("exit", () => reject(new Error(`The server ended:\n${said}`)));
   });
-  project.provide("origin", `http://localhost:${port}`);
-  return async () => {
+  const stop = async () => {
     const gone = new Promise((resolve) => server.removeAllListeners("exit").on("exit", resolve));
     if (server.pid !== undefined) process.kill(-server.pid, "SIGTERM");
     await gone;
     await rm(folder, { recursive: true, force: true });
   };
+  return { origin: `http://localhost:${port}`, stop };
 }
 
 function findFreePort(): Promise<number> {
