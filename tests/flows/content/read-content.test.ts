@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { asideNames } from "../../../flows/case-link.ts";
 import { formatProblem } from "../../../flows/content/problems.ts";
 import { readContent } from "../../../flows/content/read-content.ts";
 import { loadFiles, shippedContent, tinyContent } from "./content-files.ts";
@@ -82,6 +83,17 @@ describe("readContent", () => {
       ...Array.from({ length: 6 }, () => "hosts.yaml:38 KEY_MISSING"),
       "questions/tap-test.md:9 FINDING_UNKNOWN",
     ]);
+  });
+
+  it("refuses ids that have a meaning of their own in links", () => {
+    for (const id of asideNames) {
+      const findings = `${tiny["findings.yaml"]}- { id: ${id}, kind: sign, name: a, absent: no a }\n`;
+      const { problems } = readContent({ ...tiny, "findings.yaml": findings });
+      expect(
+        problems.map(({ code }) => code),
+        id,
+      ).toContain("ID_RESERVED");
+    }
   });
 
   it("does not call ids unknown that stand in a file it could not read", () => {
