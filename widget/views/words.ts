@@ -1,4 +1,4 @@
-import type { EatenTrait, Fact, Method, NeverWhen, Phase, Spreading } from "../../flows/edition.ts";
+import type { Fact, Method, NeverWhen, Phase, Spreading } from "../../flows/edition.ts";
 import type { SampleReason } from "../../flows/second-look.ts";
 
 /*
@@ -138,11 +138,6 @@ export const households = {
     unknown: "We do not know if bees can reach it. So we plan as if they can.",
   },
 } satisfies Record<Fact, Record<"yes" | "no" | "unknown", string>>;
-export const eatenTrait = {
-  always: "This plant is grown to be eaten. The plan holds only steps that are safe for food plants.",
-  sometimes: "",
-  never: "",
-} satisfies Record<EatenTrait, string>;
 export const poisonPeople = (host: string) => `Poisonous to people if eaten: ${host}. Keep it out of reach.`;
 export const poisonPets = (host: string) => `Poisonous to pets if chewed: ${host}. Keep it out of reach.`;
 export const poisonUnknown = (host: string) =>
