@@ -39,7 +39,7 @@ function DaysView({ figures: { days, system }, ways }: SumsProps) {
         {dates.map((date) => (
           <li>
             <span class="lt-day">{nameDay(date, system)}</span>{" "}
-            {sayTasks(days.filter((day) => day.date === date))}
+            <span class="lt-tasks">{sayTasks(days.filter((day) => day.date === date))}</span>
           </li>
         ))}
       </ul>

@@ -17,8 +17,9 @@ export const pageSheet = `
 .lt-page details :is(.lt-input, .lt-button) { box-sizing: border-box; }
 .lt-page .lt-fields { display: grid; gap: 0 calc(var(--lt-unit) * 6); grid-template-columns: repeat(auto-fit, minmax(min(100%, 14em), 1fr)); align-items: end; }
 .lt-page .lt-days { list-style: none; padding: 0; }
-.lt-page .lt-days li { display: flex; gap: calc(var(--lt-unit) * 3); margin: 0; padding-block: calc(var(--lt-unit) * 1.5); border-block-end: 1px solid var(--lt-rule); max-inline-size: none; }
+.lt-page .lt-days li { display: flex; flex-wrap: wrap; gap: 0 calc(var(--lt-unit) * 3); margin: 0; padding-block: calc(var(--lt-unit) * 1.5); border-block-end: 1px solid var(--lt-rule); max-inline-size: none; }
 .lt-page .lt-day { flex: none; min-inline-size: 7em; font-weight: 600; white-space: nowrap; }
+.lt-page .lt-tasks { flex: 1 1 7em; min-inline-size: 0; overflow-wrap: anywhere; }
 .lt-page .lt-step-sums { margin-block-start: calc(var(--lt-unit) * 3); font-size: var(--lt-small); }
 .lt-page .lt-step-sums > * + * { margin-block-start: calc(var(--lt-unit) * 2); }
 .lt-page .lt-working { color: var(--lt-faint); font: 400 var(--lt-small)/1.45 var(--lt-serif); font-style: italic; }
