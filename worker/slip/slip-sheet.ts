@@ -23,7 +23,7 @@ export const slipSheet = `
 .slip-verdict { font: 600 var(--lt-large)/1.3 var(--lt-serif); }
 .slip-bench { border: 2px solid #000; padding: calc(var(--lt-unit) * 4); }
 .lt .slip-boxes { list-style: none; padding: 0; display: grid; grid-template-columns: minmax(0, 1fr); gap: calc(var(--lt-unit) * 3); }
-.slip-boxes > li { display: flex; align-items: center; gap: calc(var(--lt-unit) * 3); }
+.slip-boxes > li { display: flex; align-items: center; overflow-wrap: anywhere; gap: calc(var(--lt-unit) * 3); }
 .slip-boxes > li::before { content: ""; flex: none; inline-size: 1.3em; block-size: 1.3em; border: 2px solid #000; }
 .slip-write::after { content: ""; flex: 1; min-inline-size: 3em; border-block-end: 1px solid #000; align-self: end; }
 .slip-lines { display: flex; flex-wrap: wrap; gap: calc(var(--lt-unit) * 4) calc(var(--lt-unit) * 8); margin-block-start: calc(var(--lt-unit) * 6) !important; }
