@@ -85,6 +85,7 @@ test("two on a page are two conversations, each with its own memory", async () =
   expect(await two.getByText("Basil", { exact: true }).isVisible()).toBe(true);
   expect(await two.getByText("Something white").count()).toBe(1);
   await page.reload();
+  for (const check of [one, two]) await check.locator("#lt-now").waitFor();
   expect(await one.getByText("Something white", { exact: true }).isVisible()).toBe(true);
   expect(await two.getByText("Question 2", { exact: true }).isVisible()).toBe(true);
   await keepPicture(page, "host two on a page");

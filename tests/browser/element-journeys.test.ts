@@ -100,6 +100,7 @@ test("a reload in the tab goes on where it was, and a new tab starts afresh", as
   await answerAll(await startCheck(page), journey.answers.slice(0, 2));
   await page.reload();
   const check = page.locator("leafturn-check");
+  await check.locator("#lt-now").waitFor();
   expect(await check.locator(".lt-line").count()).toBe(2);
   await answerAll(check, journey.answers.slice(2));
   await page.reload();
