@@ -88,8 +88,7 @@ export function sayPoison(host: Host | null): string[] {
   const said: string[] = [];
   if (harmful(people)) said.push(words.poisonPeople(host.name));
   if (harmful(pets)) said.push(words.poisonPets(host.name));
-  if (said.length === 0 && (people === "unknown" || pets === "unknown"))
-    said.push(words.poisonUnknown(host.name));
+  if (people === "unknown" || pets === "unknown") said.push(words.poisonUnknown(host.name));
   if (note !== null) said.push(note);
   return said;
 }
