@@ -1,4 +1,3 @@
-import { distance } from "fastest-levenshtein";
 import type { Host } from "./edition.ts";
 import type { Flow } from "./flow.ts";
 
@@ -94,6 +93,25 @@ function slipsBetween(a: string, b: string): number {
   if (Math.abs(a.length - b.length) > MOST_SLIPS) return Number.POSITIVE_INFINITY;
   const slips = distance(a, b);
   return slips === 2 && isSwap(a, b) ? 1 : slips;
+}
+
+/** Levenshtein's distance, one row of the table at a time. */
+export function distance(a: string, b: string): number {
+  const row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  let last = b.length;
+  for (let i = 0; i < a.length; i++) {
+    let aslant = i;
+    last = i + 1;
+    for (let j = 0; j < b.length; j++) {
+      const above = row[j + 1] ?? 0;
+      const kept = aslant + (a[i] === b[j] ? 0 : 1);
+      row[j] = last;
+      last = Math.min(above + 1, last + 1, kept);
+      aslant = above;
+    }
+    row[b.length] = last;
+  }
+  return last;
 }
 
 function isSwap(a: string, b: string): boolean {

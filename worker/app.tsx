@@ -12,6 +12,7 @@ import { readCheckRequest } from "../widget/check/read-request.ts";
 import { replay } from "../widget/check/replay.ts";
 import { printSheet } from "../widget/views/print-sheet.ts";
 import { sheet } from "../widget/views/sheet.ts";
+import { verdictSheet } from "../widget/views/verdict-sheet.ts";
 import { sendProblem } from "./api/problem.ts";
 import { editionNumbered, makeApi } from "./api/routes.ts";
 import { demoSheet } from "./demo/demo-sheet.ts";
@@ -73,7 +74,7 @@ function isApi(c: Context): boolean {
 
 function addAssets(app: Hono<Setting>): void {
   const files = [
-    ["/assets/leafturn.css", "text/css; charset=utf-8", sheet + printSheet + pageSheet],
+    ["/assets/leafturn.css", "text/css; charset=utf-8", sheet + verdictSheet + printSheet + pageSheet],
     ["/assets/slip.css", "text/css; charset=utf-8", slipSheet],
     ["/assets/print.js", "text/javascript; charset=utf-8", printScript],
     ["/assets/demo.css", "text/css; charset=utf-8", demoSheet],

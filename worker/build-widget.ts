@@ -1,7 +1,8 @@
 /** Bundles the element: widget/element → the files under /embed/, each named by its hash. */
 import { createHash } from "node:crypto";
 import { join } from "node:path";
-import { build, type Plugin } from "esbuild";
+import { pathToFileURL } from "node:url";
+import { build, type Plugin, transform } from "esbuild";
 import type { Edition } from "../flows/edition.ts";
 import type { WidgetFiles } from "./embed/widget-files.ts";
 
@@ -43,7 +44,7 @@ async function bundle(entry: string, define: Record<string, string>): Promise<st
     jsx: "automatic",
     jsxImportSource: "hono/jsx",
     define,
-    plugins: [dropUnused],
+    plugins: [dropUnused, shrinkSheets],
     // The same views as on the server, but made into nodes instead of text.
     alias: { "hono/jsx/jsx-runtime": join(folder, "jsx-runtime.ts") },
   });
@@ -51,6 +52,12 @@ async function bundle(entry: string, define: Record<string, string>): Promise<st
   if (!file) throw new Error(`Nothing came of ${entry}.`);
   return file.text;
 }
+
+/** What hono's renderer for the browser takes from its server's side, and our smaller stand-ins for it. */
+const standIns: Readonly<Record<string, string>> = {
+  "../context.js": "renderer-context.ts",
+  "../utils.js": "renderer-names.ts",
+};
 
 /**
  * hono's package does not say that its modules do nothing when nothing of them is used. For the renderer this is so,
@@ -62,8 +69,25 @@ const dropUnused: Plugin = {
     run.onResolve({ filter: /^(hono\/|\.)/ }, async ({ path, pluginData, ...from }) => {
       if (pluginData === dropUnused || !(path.startsWith("hono/") || from.importer.includes("/hono/")))
         return;
+      const standIn = /jsx.dom.(render|context)\.js$/.test(from.importer) ? standIns[path] : undefined;
+      if (standIn !== undefined) return { path: join(folder, standIn) };
       const found = await run.resolve(path, { ...from, pluginData: dropUnused });
       return { ...found, sideEffects: false };
+    });
+  },
+};
+
+/** Modules that hold nothing but style sheets, each without its comments and blanks. */
+const shrinkSheets: Plugin = {
+  name: "shrink-sheets",
+  setup(run) {
+    run.onLoad({ filter: /(views.(verdict-)?|start-)sheet\.ts$/ }, async ({ path }) => {
+      const sheets = (await import(pathToFileURL(path).href)) as Record<string, string>;
+      const lines = Object.entries(sheets).map(async ([name, sheet]) => {
+        const { code } = await transform(sheet, { loader: "css", minify: true });
+        return `export const ${name} = ${JSON.stringify(code)};`;
+      });
+      return { contents: (await Promise.all(lines)).join("\n") };
     });
   },
 };

@@ -3,6 +3,7 @@ import { evidenceWords } from "../evidence-table.ts";
 import {
   type Columns,
   type ConditionProse,
+  evidenceLetters,
   type FirstParcel,
   hostKeys,
   type ProseParcel,
@@ -77,13 +78,10 @@ function packQuestion(question: Question, places: Places): SmallQuestion {
     howToCheck: howToCheck.map(packBlock),
     any: places(askWhen.any),
     none: places(askWhen.none),
-    options: toColumns(
-      options.map(({ id, label, present, absent }) => ({
-        ...{ id, label },
-        present: places(present),
-        absent: places(absent),
-      })),
-    ),
+    options: options.map((option) => option.id),
+    labels: options.map(({ label }) => label),
+    present: options.map(({ present }) => places(present)),
+    absent: options.map(({ absent }) => places(absent)),
     noneAt: options.findIndex(({ none }) => none),
     facts: kind === "fact" ? options.map(({ facts: said }) => said) : [],
   };
@@ -92,14 +90,18 @@ function packQuestion(question: Question, places: Places): SmallQuestion {
 function packCondition(edition: Edition, condition: Condition): SmallCondition {
   const { id, name, kind, howCommon, prone, immune, onlyOn, needsSample, evidence, whenAbsent } = condition;
   const places = placesIn(edition.conditions);
-  const letters = (lists: Partial<Condition["evidence"]>) =>
-    edition.findings
-      .map((finding) => evidenceWords.find((word) => lists[word]?.includes(finding.id))?.charAt(0) ?? ".")
-      .join("");
+  const letters = edition.findings.map((finding) => {
+    const said = [...evidenceWords, null].findIndex((word) => !word || evidence[word].includes(finding.id));
+    const absent = whenAbsent.against.includes(finding.id)
+      ? 1
+      : whenAbsent.excludes.includes(finding.id)
+        ? 2
+        : 0;
+    return evidenceLetters.charAt(absent * (evidenceWords.length + 1) + said);
+  });
   return {
     ...{ id, name, kind, howCommon, prone, immune, onlyOn, needsSample },
-    evidence: letters(evidence),
-    whenAbsent: letters(whenAbsent),
+    evidence: letters.join(""),
     looksLike: places(condition.looksLike.map(({ other }) => other)),
     broughtOnBy: places(condition.broughtOnBy),
     brings: places(condition.brings),

@@ -31,30 +31,31 @@ export interface SmallFinding extends Pick<Finding, "id" | "kind" | "vague" | "c
   combines: number[];
 }
 
-export interface SmallOption extends Pick<Option, "id" | "label"> {
-  present: number[];
-  absent: number[];
-}
-
+/** `options` to `absent`: ids, labels and findings of the options, in their order. */
 export interface SmallQuestion extends Pick<Question, "id" | "kind" | "prompt" | "why"> {
   howToCheck: SmallProse;
   any: number[];
   none: number[];
-  options: Columns<SmallOption>;
+  options: string[];
+  labels: string[];
+  present: number[][];
+  absent: number[][];
   /** Place of the "none of these" option, or -1. */
   noneAt: number;
   /** What the options say about the household; empty where they say nothing. */
   facts: Option["facts"][];
 }
 
-/** `evidence` and `whenAbsent` hold one letter for each finding; `checks` come with the prose. */
+/** Letters for a finding on a condition: one row when its absence says nothing, is against, or excludes. */
+export const evidenceLetters = "hsae.HSAE:1234;";
+
+/** `evidence` holds one letter for each finding; the checks against look-alikes come with the prose. */
 export interface SmallCondition
   extends Pick<
     Condition,
     "id" | "name" | "kind" | "howCommon" | "prone" | "immune" | "onlyOn" | "needsSample"
   > {
   evidence: string;
-  whenAbsent: string;
   looksLike: number[];
   broughtOnBy: number[];
   brings: number[];

@@ -1,6 +1,13 @@
 import type { Block, Condition, Edition, Evidence, Fact, Option, Remedy } from "../edition.ts";
 import { evidenceWords } from "../evidence-table.ts";
-import { type Columns, type FirstParcel, type ProseParcel, type SmallBlock, topics } from "./shape.ts";
+import {
+  type Columns,
+  evidenceLetters,
+  type FirstParcel,
+  type ProseParcel,
+  type SmallBlock,
+  topics,
+} from "./shape.ts";
 
 /**
  * The edition as far as the first parcel tells it: it asks, judges and chooses steps like the whole one. What is
@@ -21,25 +28,28 @@ export function unpackFirst(parcel: FirstParcel): Edition {
       implies: findingIds(finding.implies),
       combines: findingIds(finding.combines),
     })),
-    questions: toRows(parcel.questions).map(({ any, none, options, noneAt, facts, ...question }) => ({
-      ...question,
-      howToCheck: question.howToCheck.map(unpackBlock),
-      askWhen: { any: findingIds(any), none: findingIds(none) },
-      options: toRows(options).map(
-        (option, at): Option => ({
-          ...option,
-          none: at === noneAt,
-          facts: facts[at] ?? {},
-          present: findingIds(option.present),
-          absent: findingIds(option.absent),
-        }),
-      ),
-    })),
+    questions: toRows(parcel.questions).map((row) => {
+      const { any, none, options, labels, present, absent, noneAt, facts, ...question } = row;
+      return {
+        ...question,
+        howToCheck: question.howToCheck.map(unpackBlock),
+        askWhen: { any: findingIds(any), none: findingIds(none) },
+        options: options.map(
+          (id, at): Option => ({
+            id,
+            label: labels[at] ?? id,
+            none: at === noneAt,
+            facts: facts[at] ?? {},
+            present: findingIds(present[at] ?? []),
+            absent: findingIds(absent[at] ?? []),
+          }),
+        ),
+      };
+    }),
     conditions: conditions.map((condition) => ({
       ...withoutProse(),
       ...condition,
-      evidence: readLetters(findings, condition.evidence),
-      whenAbsent: readLetters(findings, condition.whenAbsent),
+      ...readLetters(findings, condition.evidence),
       looksLike: conditionIds(condition.looksLike).map((other) => ({ other, check: [] })),
       broughtOnBy: conditionIds(condition.broughtOnBy),
       brings: conditionIds(condition.brings),
@@ -114,13 +124,17 @@ function holdPlaces(cautioned: readonly Fact[]): Remedy["cautions"] {
   };
 }
 
-function readLetters(findings: readonly { id: string }[], letters: string): Evidence {
-  const read: Evidence = { hallmark: [], supports: [], against: [], excludes: [] };
+function readLetters(findings: readonly { id: string }[], letters: string) {
+  const evidence: Evidence = { hallmark: [], supports: [], against: [], excludes: [] };
+  const whenAbsent: Condition["whenAbsent"] = { against: [], excludes: [] };
   findings.forEach(({ id }, at) => {
-    const word = evidenceWords.find((one) => one.charAt(0) === letters.charAt(at));
-    if (word) read[word].push(id);
+    const letter = evidenceLetters.indexOf(letters.charAt(at));
+    const words = evidenceWords.length + 1;
+    const word = evidenceWords[letter % words];
+    if (word) evidence[word].push(id);
+    if (letter >= words) whenAbsent[letter < 2 * words ? "against" : "excludes"].push(id);
   });
-  return read;
+  return { evidence, whenAbsent };
 }
 
 function unpackBlock(block: SmallBlock): Block {

@@ -57,14 +57,12 @@ describe("imports", () => {
   });
 
   it("flows sees flows and its few libraries", () => {
-    expect(strays(importsIn("flows"), /^flows\//, /^(zod|yaml|marked|xstate|fastest-levenshtein)$/)).toEqual(
-      [],
-    );
+    expect(strays(importsIn("flows"), /^flows\//, /^(zod|yaml|marked|xstate)$/)).toEqual([]);
   });
 
   it("what runs in flows does not see how content is read", () => {
     const runTime = importsIn("flows").filter(({ from }) => !from.startsWith("flows/content/"));
-    expect(strays(runTime, /^flows\/(?!content\/)/, /^(xstate|fastest-levenshtein)$/)).toEqual([]);
+    expect(strays(runTime, /^flows\/(?!content\/)/, /^xstate$/)).toEqual([]);
   });
 
   it("widget sees itself and what runs in flows", () => {
@@ -79,7 +77,7 @@ describe("imports", () => {
       for (const { from, to, isOurs } of imports) if (from === path && isOurs) reached.add(to);
     }
     const packages = imports.filter(({ from, isOurs }) => reached.has(from) && !isOurs);
-    expect(strays(packages, none, /^(hono|hono\/.*|qrcode-generator|fastest-levenshtein)$/)).toEqual([]);
+    expect(strays(packages, none, /^(hono|hono\/.*|qrcode-generator)$/)).toEqual([]);
   });
 
   it("the served part of worker sees flows, the views and hono", () => {

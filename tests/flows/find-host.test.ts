@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
-import { describe, expect, it, vi } from "vitest";
+import { distance as published } from "fastest-levenshtein";
+import { describe, expect, it, test, vi } from "vitest";
 import { parse } from "yaml";
-import { findHosts } from "../../flows/find-host.ts";
+import { distance, findHosts } from "../../flows/find-host.ts";
 import { host, makeFlow } from "../support/make-edition.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
 
@@ -85,4 +86,14 @@ describe("findHosts", () => {
       { numRuns: 300 },
     );
   });
+});
+
+test("the distance is Levenshtein's, as the package fastest-levenshtein has it", () => {
+  const word = fc.string({ unit: fc.constantFrom(..."abcé "), maxLength: 12 });
+  fc.assert(
+    fc.property(word, word, (a, b) => {
+      expect(distance(a, b)).toBe(published(a, b));
+    }),
+    { numRuns: 3_000 },
+  );
 });

@@ -19,6 +19,8 @@ export interface Place {
   root: ShadowRoot;
   settings: Settings;
   memory: Memory;
+  /** Dresses it in what the verdict's views need besides. */
+  addSheet(sheet: string): void;
 }
 
 /** Shows a session in the shadow root and carries every press to it. */
@@ -134,7 +136,8 @@ export class Conversation {
     this.#missing = false;
     this.#edition
       .loadWhole()
-      .then(({ flow, VerdictView }) => {
+      .then(({ flow, VerdictView, verdictSheet }) => {
+        this.#place.addSheet(verdictSheet);
         this.#session.useWhole(flow);
         this.#view = VerdictView;
       })

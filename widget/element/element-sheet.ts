@@ -26,11 +26,16 @@ const frame = `
  * @param medium the reader's text size in CSS pixels.
  */
 export function fitSheet(medium: number): string {
-  const cut = sheet.indexOf("\n.lt *,");
+  const cut = sheet.indexOf(".lt *,");
   const theme = sheet
     .slice(0, cut)
-    .replace(new RegExp(`(--lt-(${themed})): ([^;]+);`, "g"), "$1: var(--leafturn-$2, $3);");
-  return `${reset}${theme}${sheet.slice(cut)}${frame}`
+    .replace(new RegExp(`(--lt-(${themed})): ([^;}]+)`, "g"), "$1: var(--leafturn-$2, $3)");
+  return fitLengths(`${reset}${theme}${sheet.slice(cut)}${frame}`, medium);
+}
+
+/** The lengths and widths of a further sheet, made to fit in the same way. */
+export function fitLengths(text: string, medium: number): string {
+  return text
     .replace(/([\d.]+)rem/g, (_, count: string) => `${Number(count) * medium}px`)
-    .replaceAll("@media (min-width:", "@container (min-width:");
+    .replace(/@media ?\(min-width:/g, "@container (min-width:");
 }

@@ -1,4 +1,4 @@
-import { adoptSheet } from "./adopt-sheet.ts";
+import { adoptSheets } from "./adopt-sheet.ts";
 import { importWhole } from "./import-whole.ts";
 import { type Memory, openMemory } from "./memory.ts";
 import type { Opened, openCheck } from "./open-check.ts";
@@ -37,7 +37,7 @@ export class LeafturnCheck extends HTMLElement {
 
   adoptedCallback(): void {
     if (this.#opened) this.#opened.dress();
-    else adoptSheet(this.#root, startSheet);
+    else adoptSheets(this.#root, startSheet);
   }
 
   /** Opens the check in place. The second call does nothing. */
@@ -68,7 +68,7 @@ export class LeafturnCheck extends HTMLElement {
   }
 
   #showLink(...more: Node[]): void {
-    adoptSheet(this.#root, startSheet);
+    adoptSheets(this.#root, startSheet);
     this.#root.replaceChildren(this.ownerDocument.createElement("slot"), this.#button, ...more);
   }
 

@@ -21,9 +21,11 @@ export interface LoadedEdition {
 export interface Whole {
   flow: Flow;
   VerdictView: typeof VerdictView;
+  /** How those views look. */
+  verdictSheet: string;
 }
 
-type VerdictPart = Pick<Whole, "VerdictView">;
+type VerdictPart = Omit<Whole, "flow">;
 
 /** Throws when the server cannot be reached or does not answer as it should. */
 export async function loadEdition(base: string, live: LiveEdition): Promise<LoadedEdition> {
@@ -38,9 +40,9 @@ export async function loadEdition(base: string, live: LiveEdition): Promise<Load
         readJson(fetch(`${folder}/prose.json`)),
         importWhole<VerdictPart>(import.meta.url, VERDICT, failed),
       ])
-        .then(([prose, { VerdictView }]) => ({
+        .then(([prose, part]) => ({
+          ...part,
           flow: openFlow(addProse(first, prose as ProseParcel)),
-          VerdictView,
         }))
         .catch((error: unknown) => {
           failed = true;

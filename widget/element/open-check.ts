@@ -1,6 +1,6 @@
-import { adoptSheet } from "./adopt-sheet.ts";
+import { adoptSheets } from "./adopt-sheet.ts";
 import { Conversation, type Place } from "./conversation.tsx";
-import { fitSheet } from "./element-sheet.ts";
+import { fitLengths, fitSheet } from "./element-sheet.ts";
 import { type LiveEdition, loadEdition, loadOldEdition, readJson } from "./load-editions.ts";
 import { editionAsked, readBeginning } from "./read-case.ts";
 import { Session } from "./session.ts";
@@ -8,7 +8,7 @@ import { Session } from "./session.ts";
 export * from "./engine.ts";
 
 /** What the first script hands over. */
-export interface OpenParts extends Place {
+export interface OpenParts extends Omit<Place, "addSheet"> {
   /** The request for the live edition's name, already on its way. */
   editions: Promise<Response>;
 }
@@ -31,9 +31,19 @@ export async function openCheck(parts: OpenParts): Promise<Opened> {
   ]);
   const flowOf = (wanted: number) => [edition.first, asked].find((flow) => flow?.edition.number === wanted);
   const session = new Session(edition.first, readBeginning(given, edition.first, flowOf), asked);
-  const dress = () => adoptSheet(root, fitSheet(readTextSize(root)));
-  dress();
-  new Conversation(parts, edition, session).open(remembered !== null);
+  let size = readTextSize(root);
+  let more = "";
+  const wear = () => adoptSheets(root, fitSheet(size), fitLengths(more, size));
+  const addSheet = (sheet: string) => {
+    more = sheet;
+    wear();
+  };
+  const dress = () => {
+    size = readTextSize(root);
+    wear();
+  };
+  wear();
+  new Conversation({ ...parts, addSheet }, edition, session).open(remembered !== null);
   return { dress };
 }
 
@@ -41,7 +51,7 @@ export async function openCheck(parts: OpenParts): Promise<Opened> {
 function readTextSize(root: ShadowRoot): number {
   const probe = root.ownerDocument.createElement("div");
   probe.className = "probe";
-  adoptSheet(root, ".probe { all: initial; }");
+  adoptSheets(root, ".probe { all: initial; }");
   root.append(probe);
   const size = Number.parseFloat(getComputedStyle(probe).fontSize);
   probe.remove();
