@@ -28,25 +28,37 @@ import { MessagePage } from "./pages/message-page.tsx";
 import { renderPage } from "./pages/page.tsx";
 import { pageSheet } from "./pages/page-sheet.ts";
 import { pageWords } from "./pages/page-words.ts";
+import { peopleWords } from "./people/people-words.ts";
+import { makeGate } from "./people/rate-limit.ts";
+import { requireSameOrigin } from "./people/same-origin.ts";
+import type { RandomBytes } from "./people/token.ts";
 import { LONGEST_QUERY, secureAnswers } from "./security.ts";
 import type { Setting } from "./setting.ts";
 import { SlipPage } from "./slip/slip-page.tsx";
 import { printScript, slipSheet } from "./slip/slip-sheet.ts";
+import { signInScript } from "./staff/sign-in-page.tsx";
+import { makeSignIn } from "./staff/sign-in-routes.tsx";
+import { staffSheet } from "./staff/staff-sheet.ts";
 
 interface AppParts {
   widget: WidgetFiles;
   shelf: Shelf;
   /** The time in milliseconds. */
   now: () => number;
+  randomBytes: RandomBytes;
 }
 
+/** Nobody mistypes a key thirty times in ten minutes. */
+const SIGN_IN_LIMIT = { most: 30, window: 600_000 };
+
 /** The whole server, apart from where its edition and its clock come from. */
-export function makeApp({ shelf, widget, now }: AppParts) {
+export function makeApp({ shelf, widget, now, randomBytes }: AppParts) {
   const app = new Hono<Setting>();
   app.use(secureAnswers);
   app.use(async (c, next) => {
     c.set("openEditions", (asked) => shelf.open(c.env?.DB, now(), asked));
     c.set("now", now());
+    c.set("randomBytes", randomBytes);
     // The day at the shopper's is not known; a day of the world's clock is near enough for a first day.
     c.set("today", new Date(now()).toISOString().slice(0, 10));
     if (new URL(c.req.url).search.length <= LONGEST_QUERY) return next();
@@ -59,6 +71,9 @@ export function makeApp({ shelf, widget, now }: AppParts) {
   app.get("/healthz", (c) => c.text("ok", 200, { "Cache-Control": "no-store" }));
   addAssets(app);
   addPages(app);
+  // Whatever knows a person comes after this line. What comes before reads no cookie and changes nothing of anyone's.
+  app.use(requireSameOrigin((c) => sendMessage(c, 403, peopleWords.crossSiteTitle, peopleWords.crossSite)));
+  app.route("/desk", makeSignIn(makeGate(SIGN_IN_LIMIT, randomBytes)));
   app.notFound((c) => sendMessage(c, 404, pageWords.notFoundTitle, pageWords.notFound));
   app.onError((error, c) => {
     console.error("A request failed.", error);
@@ -76,6 +91,8 @@ function addAssets(app: Hono<Setting>): void {
   const files = [
     ["/assets/leafturn.css", "text/css; charset=utf-8", sheet + verdictSheet + printSheet + pageSheet],
     ["/assets/slip.css", "text/css; charset=utf-8", slipSheet],
+    ["/assets/staff.css", "text/css; charset=utf-8", staffSheet],
+    ["/assets/sign-in.js", "text/javascript; charset=utf-8", signInScript],
     ["/assets/print.js", "text/javascript; charset=utf-8", printScript],
     ["/assets/demo.css", "text/css; charset=utf-8", demoSheet],
     ["/assets/icon.svg", "image/svg+xml", icon],
@@ -178,7 +195,7 @@ async function openCode(c: Context<Setting>, code: string): Promise<Response> {
 
 async function sendMessage(
   c: Context<Setting>,
-  status: 200 | 404 | 405 | 414 | 500,
+  status: 200 | 403 | 404 | 405 | 414 | 500,
   title: string,
   sentence: string,
 ) {

@@ -22,7 +22,8 @@ export const secureAnswers: MiddlewareHandler = async (c, next) => {
   const isPage = c.res.headers.get("content-type")?.startsWith("text/html") === true;
   c.header("Content-Security-Policy", isPage ? pagePolicy : "default-src 'none'; frame-ancestors 'none'");
   c.header("X-Content-Type-Options", "nosniff");
-  c.header("Referrer-Policy", "no-referrer");
+  // Behind a sign-in it is "same-origin": under "no-referrer" an older browser hides the origin of our own forms.
+  if (!c.res.headers.has("referrer-policy")) c.header("Referrer-Policy", "no-referrer");
   if (!isPage) return;
   c.header("X-Frame-Options", "DENY");
   c.header("Cross-Origin-Opener-Policy", "same-origin");

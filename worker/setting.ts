@@ -1,5 +1,7 @@
 import type { CivilDate } from "../flows/calendar/civil-date.ts";
 import type { Editions } from "../widget/check/replay.ts";
+import type { SignedIn } from "./people/person.ts";
+import type { RandomBytes } from "./people/token.ts";
 
 /** What every handler finds in its context. */
 export interface Setting {
@@ -8,7 +10,13 @@ export interface Setting {
     /** The time in milliseconds, and the day it falls on by the world's clock. */
     now: number;
     today: CivilDate;
+    randomBytes: RandomBytes;
     /** Opens the live edition and the one asked for, with at most one read of the database. */
     openEditions(asked?: number): Promise<Editions>;
   };
+}
+
+/** What handlers find in it behind a sign-in. */
+export interface PrivateSetting extends Setting {
+  Variables: Setting["Variables"] & { person: SignedIn };
 }

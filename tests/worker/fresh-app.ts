@@ -10,10 +10,15 @@ export { bundled };
 /** A server that remembers nothing from other tests, with a clock that only the test moves. */
 export function openFreshApp(bindings: { DB?: D1Database } = { DB: env.DB }) {
   const clock = { now: 1_000_000 };
-  const app = makeApp({ widget, shelf: keepEditions(bundled), now: () => clock.now });
+  const app = makeApp({
+    widget,
+    shelf: keepEditions(bundled),
+    now: () => clock.now,
+    randomBytes: (count) => crypto.getRandomValues(new Uint8Array(count)),
+  });
   const ask = async (path: string, init?: RequestInit) =>
     app.request(`https://shop.example${path}`, init, bindings);
-  return { clock, ask };
+  return { app, clock, ask };
 }
 
 /** Sends a JSON body. */

@@ -1,0 +1,10 @@
+/** What the pages for the people of the shop add to the notebook's look. */
+export const staffSheet = `
+.lt-page .st-top { display: flex; flex-wrap: wrap; gap: 0 calc(var(--lt-unit) * 6); align-items: center; padding-block: calc(var(--lt-unit) * 2); border-block-end: 1px solid var(--lt-rule); }
+.st-shop { flex: 1 1 12em; font: 600 var(--lt-text)/1.4 var(--lt-serif); }
+.lt .st-links { display: flex; flex-wrap: wrap; gap: 0 calc(var(--lt-unit) * 5); list-style: none; padding: 0; }
+.lt .st-links li { margin: 0; }
+.lt .st-links a[aria-current] { font-weight: 600; text-decoration-thickness: 0.2em; }
+.st-out { display: flex; flex-wrap: wrap; gap: calc(var(--lt-unit) * 2) calc(var(--lt-unit) * 4); align-items: center; font-size: var(--lt-small); }
+.st-out .lt-button { min-block-size: 44px; padding: calc(var(--lt-unit) * 1.5) calc(var(--lt-unit) * 4); font-size: var(--lt-small); }
+`;
