@@ -336,6 +336,8 @@ export interface Shop {
   poisonHelp: string;
   /** Product id → where it stands in the shop. */
   shelves?: Record<string, string>;
+  /** What staff send after a call, with `{shop}`, `{link}` and `{code}` to be filled in. */
+  handOver?: { subject: string; message: string };
 }
 
 /** All the numbers of the evidence, in whole decibans (tenths of a base-ten logarithm of the likelihood ratio). */

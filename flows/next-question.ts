@@ -11,7 +11,7 @@ import { judge } from "./verdict.ts";
 export function nextQuestion(flow: Flow, kase: Case): Question | null {
   const knowledge = know(flow, kase);
   const [opening] = flow.prompts;
-  if (opening && !knowledge.answered.has(opening.question.id) && isBlank(flow, kase)) {
+  if (opening && !knowledge.answered.has(opening.question.id) && isBlank(flow, knowledge)) {
     return opening.question;
   }
   const look = readLooks(flow, kase).at(-1);
@@ -35,11 +35,9 @@ export function openQuestions(flow: Flow, kase: Case): Question[] {
   return next ? [next, ...open.filter((question) => question.id !== next.id)] : open;
 }
 
-/** Nothing about the plant has been said yet, so the opening is still worth asking. */
-function isBlank(flow: Flow, kase: Case): boolean {
-  return !kase.answers.some(
-    ({ to, is }) => is === "yes" && flow.findings.index.has(to) && !flow.promptById.has(to),
-  );
+/** Nothing has been said yet of what there is to see, so the opening is still worth asking. */
+function isBlank({ findings }: Flow, { known }: Knowledge): boolean {
+  return !known.some((state, finding) => state === PRESENT && findings.isCircumstance[finding] !== true);
 }
 
 /** The next question about the plant itself, without the opening and the host plant. */

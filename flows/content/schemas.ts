@@ -92,6 +92,12 @@ export const shopSchema = z.strictObject({
     .min(1, "must not be empty"),
   poison_help: text,
   shelves: z.record(id, text).exactOptional(),
+  hand_over: z
+    .strictObject({
+      subject: text,
+      message: text.refine((message) => message.includes("{link}"), "must hold {link}"),
+    })
+    .exactOptional(),
 });
 export type ShopFile = z.output<typeof shopSchema>;
 

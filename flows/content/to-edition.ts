@@ -28,11 +28,11 @@ import type {
 export function toEdition(content: Content): Edition | null {
   const { shop, weights, conversation } = content;
   if (shop === null || weights === null || conversation === null) return null;
-  const { poison_help: poisonHelp, ...shopRest } = shop.value;
+  const { poison_help: poisonHelp, hand_over: handOver, ...shopRest } = shop.value;
   return {
     number: 1,
     hash: "",
-    shop: { ...shopRest, poisonHelp },
+    shop: { ...shopRest, poisonHelp, ...(handOver && { handOver }) },
     weights: toWeights(weights.value),
     conversation: toConversation(conversation),
     findings: content.findings.entries.map(({ value }) => toFinding(value)),

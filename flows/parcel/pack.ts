@@ -20,7 +20,8 @@ type Places = (ids: readonly string[]) => number[];
 /** The part of an edition that the conversation needs. */
 export function packFirst(edition: Edition): FirstParcel {
   const { howToBring: _, ...conversation } = edition.conversation;
-  const { number, hash, shop, weights, findings } = edition;
+  const { number, hash, weights, findings } = edition;
+  const { handOver: __, ...shop } = edition.shop;
   const places = placesIn(findings);
   return {
     number,
@@ -54,6 +55,7 @@ export function packProse(edition: Edition): ProseParcel {
   const shown = new Set(sources.map(({ id }) => id));
   return {
     hash: edition.hash,
+    ...(edition.shop.handOver && { handOver: edition.shop.handOver }),
     findings: toColumns(edition.findings.map(({ name, absent }) => ({ name, absent }))),
     howToBring: edition.conversation.howToBring.map(packBlock),
     conditions: toColumns(edition.conditions.map((condition) => packTopics(condition, shown))),

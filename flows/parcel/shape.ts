@@ -92,7 +92,8 @@ export type SmallRemedy = Pick<Remedy, (typeof remedyKeys)[number]> & { cautione
 export interface FirstParcel {
   number: number;
   hash: string;
-  shop: Shop;
+  /** Without the words for handing over, which only the desk needs. */
+  shop: Omit<Shop, "handOver">;
   weights: Weights;
   conversation: Omit<Conversation, "howToBring">;
   findings: Columns<SmallFinding>;
@@ -120,6 +121,7 @@ export type RemedyProse = Pick<Remedy, (typeof remedyProseKeys)[number]> & { ste
 /** The words that explain a verdict and its plan, as far as the views show them. */
 export interface ProseParcel {
   hash: string;
+  handOver?: Shop["handOver"];
   findings: Columns<Pick<Finding, "name" | "absent">>;
   howToBring: SmallProse;
   conditions: Columns<ConditionProse>;

@@ -77,6 +77,7 @@ export function addProse(edition: Edition, prose: ProseParcel): Edition {
   const names = toRows(prose.findings);
   return {
     ...edition,
+    shop: { ...edition.shop, ...(prose.handOver && { handOver: prose.handOver }) },
     findings: edition.findings.map((finding, at) => ({ ...finding, ...names[at] })),
     conversation: { ...edition.conversation, howToBring: prose.howToBring.map(unpackBlock) },
     conditions: edition.conditions.map((condition, at) => {
