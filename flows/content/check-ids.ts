@@ -1,7 +1,7 @@
 import { dayIds } from "../case.ts";
 import { asideNames } from "../case-link.ts";
 import { lookQuestionIds, MOST_LOOKS, nameRepeat } from "../flow.ts";
-import type { Content, Entry } from "./content.ts";
+import { type Content, type Entry, type EntryKind, entryKinds, type Shelf } from "./content.ts";
 import { makeProblem, type Place, type Problem } from "./problems.ts";
 
 /** `e` is the edition in a case link, `not-sure` the answer every question has, and the days are those of a case. */
@@ -24,10 +24,32 @@ export function checkIds(content: Content): Problem[] {
     ...content.questions.entries.flatMap(({ value, at }) =>
       checkUnique(value.options.map(({ id }, index) => ({ id, place: at(["options", index, "id"]) }))),
     ),
+    ...checkRetired(content),
     ...checkReserved(content),
     ...checkClashes(content),
     ...checkHostNames(content),
   ];
+}
+
+/** An id that was retired still means something in old links and editions. */
+function checkRetired(content: Content): Problem[] {
+  const shelves: Record<EntryKind, Shelf<Entry<{ id: string }>>> = {
+    finding: content.findings,
+    question: content.questions,
+    condition: content.conditions,
+    host: content.hosts,
+    remedy: content.remedies,
+    source: content.sources,
+    product: content.products,
+  };
+  const retired = new Set(content.retired.entries.map(({ value }) => `${value.kind} ${value.id}`));
+  return entryKinds.flatMap((kind) =>
+    shelves[kind].entries.flatMap(({ value, at }) =>
+      retired.has(`${kind} ${value.id}`)
+        ? [makeProblem("ID_RETIRED", at(["id"]), `The id “${value.id}” was retired.`)]
+        : [],
+    ),
+  );
 }
 
 interface LocatedId {

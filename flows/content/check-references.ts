@@ -1,10 +1,11 @@
-import type { Content, Entry, Shelf } from "./content.ts";
+import type { Content, Entry, EntryKind, Shelf } from "./content.ts";
 import { findNearest } from "./nearest.ts";
 import { makeProblem, type Problem, type ProblemCode } from "./problems.ts";
 import type { Path } from "./read-yaml.ts";
 
 /** A kind of id that files use to point at each other. */
 interface Target {
+  kind: EntryKind;
   code: ProblemCode;
   name: string;
   /** Null when the file that holds the ids could not be read: then nothing can be called unknown. */
@@ -21,17 +22,25 @@ interface Targets {
   product: Target;
 }
 
-interface Uses {
+/** Ids that one entry uses, in a list or alone. */
+export interface Uses {
   entry: Entry<unknown>;
   path: Path;
   ids: readonly string[];
   target: Target;
+  /** True where `path` leads to the id itself, false where it leads to a list of ids. */
+  single?: boolean;
 }
 
 /** Every id that one file uses must be known, and no list may name one twice. */
 export function checkReferences(content: Content): Problem[] {
+  return listUses(content).flatMap(checkUses);
+}
+
+/** Every use of an id of another entry. */
+export function listUses(content: Content): Uses[] {
   const targets = makeTargets(content);
-  const uses = [
+  return [
     ...listConversationUses(content, targets),
     ...listFindingUses(content, targets),
     ...listQuestionUses(content, targets),
@@ -41,7 +50,6 @@ export function checkReferences(content: Content): Problem[] {
     ...listProductUses(content, targets),
     ...listSupplySourceUses(content, targets),
   ];
-  return uses.flatMap(checkUses);
 }
 
 function makeTargets(content: Content): Targets {
@@ -49,18 +57,24 @@ function makeTargets(content: Content): Targets {
     whole || ids.size > 0 ? ids : null;
   const groups = content.hosts.entries.flatMap(({ value }) => value.groups);
   return {
-    finding: { code: "FINDING_UNKNOWN", name: "finding", ids: idsOf(content.findings) },
-    condition: { code: "CONDITION_UNKNOWN", name: "condition", ids: idsOf(content.conditions) },
+    finding: { kind: "finding", code: "FINDING_UNKNOWN", name: "finding", ids: idsOf(content.findings) },
+    condition: {
+      kind: "condition",
+      code: "CONDITION_UNKNOWN",
+      name: "condition",
+      ids: idsOf(content.conditions),
+    },
     // The groups of an unreadable plant are not known.
     host: {
+      kind: "host",
       code: "HOST_UNKNOWN",
       name: "host plant or group",
       ids: content.hosts.whole ? new Set([...content.hosts.ids, ...groups]) : null,
     },
-    remedy: { code: "REMEDY_UNKNOWN", name: "remedy", ids: idsOf(content.remedies) },
-    question: { code: "QUESTION_UNKNOWN", name: "question", ids: idsOf(content.questions) },
-    source: { code: "SOURCE_UNKNOWN", name: "source", ids: idsOf(content.sources) },
-    product: { code: "PRODUCT_UNKNOWN", name: "product", ids: idsOf(content.products) },
+    remedy: { kind: "remedy", code: "REMEDY_UNKNOWN", name: "remedy", ids: idsOf(content.remedies) },
+    question: { kind: "question", code: "QUESTION_UNKNOWN", name: "question", ids: idsOf(content.questions) },
+    source: { kind: "source", code: "SOURCE_UNKNOWN", name: "source", ids: idsOf(content.sources) },
+    product: { kind: "product", code: "PRODUCT_UNKNOWN", name: "product", ids: idsOf(content.products) },
   };
 }
 
@@ -78,7 +92,7 @@ function checkUses({ entry, path, ids, target }: Uses): Problem[] {
 
 /** A single id that is not in a list. */
 function useOne(entry: Entry<unknown>, path: Path, id: string, target: Target): Uses {
-  return { entry: { ...entry, at: () => entry.at(path) }, path, ids: [id], target };
+  return { entry: { ...entry, at: () => entry.at(path) }, path, ids: [id], target, single: true };
 }
 
 function listConversationUses({ conversation: entry }: Content, { question, remedy }: Targets): Uses[] {

@@ -11,15 +11,29 @@ import type {
   ProductItem,
   QuestionFront,
   RemedyFront,
+  RetiredItem,
   ShopFile,
   SourceItem,
   WeightsFile,
 } from "./schemas.ts";
 import type { Sections } from "./sections.ts";
 
+export const entryKinds = [
+  "finding",
+  "question",
+  "condition",
+  "host",
+  "remedy",
+  "source",
+  "product",
+] as const;
+export type EntryKind = (typeof entryKinds)[number];
+
 /** One thing read from a content file, with the way back to its places. */
 export interface Entry<T> {
   file: string;
+  /** What leads from the top of the file to the entry: nothing, or its place in a list. */
+  base: Path;
   value: T;
   /** The place of the value at a path inside the entry. */
   at(path: Path): Place;
@@ -58,4 +72,6 @@ export interface Content {
   products: Shelf<Entry<ProductItem>>;
   /** Null where the file is missing as well: a content folder may do without. */
   pots: Entry<PotsFile> | null;
+  /** Ids that had a meaning once. Old editions and links still hold them, so they are never given again. */
+  retired: Shelf<Entry<RetiredItem>>;
 }

@@ -1,7 +1,7 @@
 import { makeProblem, type Problem } from "./problems.ts";
 import type { Files } from "./read-files.ts";
 
-const mostCharacters = 262_144;
+export const mostCharacters = 262_144;
 const mostMarkers = 12;
 const mostIndent = 80;
 const mostBrackets = 40;

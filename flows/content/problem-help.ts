@@ -103,6 +103,10 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     means: "A question and a finding have the same id; case links use both.",
     hint: "Rename the question.",
   },
+  ID_RETIRED: {
+    means: "An entry has an id that was retired; old links and editions still hold it with its old meaning.",
+    hint: "Give the entry an id that was never used.",
+  },
   LISTED_TWICE: { means: "A list names the same id twice.", hint: "Remove one of the two." },
   FINDING_UNKNOWN: {
     means: "No finding has this id.",

@@ -39,6 +39,7 @@ export const problemCodes = [
   "ID_TWICE",
   "ID_RESERVED",
   "ID_CLASH",
+  "ID_RETIRED",
   "LISTED_TWICE",
   "FINDING_UNKNOWN",
   "CONDITION_UNKNOWN",

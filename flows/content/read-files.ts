@@ -16,6 +16,7 @@ import {
   productSchema,
   questionSchema,
   remedySchema,
+  retiredSchema,
   shopSchema,
   sourceSchema,
   tradeWordsSchema,
@@ -41,7 +42,7 @@ const singleFiles = [
   "weights.yaml",
 ];
 /** Content may do without these. */
-const optionalFiles = ["life-cycles.yaml", "pots.yaml", "products.yaml"];
+const optionalFiles = ["life-cycles.yaml", "pots.yaml", "products.yaml", "retired.yaml"];
 const folders = ["questions", "conditions", "remedies"];
 
 /** Reads every file by itself: shape and prose, not yet what the ids lead to. */
@@ -66,6 +67,7 @@ export function readFiles(rawFiles: Files): Read<Content> {
     remedies: take(readFolder(files, "remedies", remedySchema, readRemedyBody)),
     products: take(readList(files, "products.yaml", productSchema)),
     pots: take(readSingle(files, "pots.yaml", potsSchema)),
+    retired: take(readList(files, "retired.yaml", retiredSchema)),
   };
   return { value: content, problems };
 }
@@ -106,6 +108,7 @@ function folderOf(name: string): string | null {
 function makeEntry<T>(yaml: YamlText, value: T, base: readonly (string | number)[] = []): Entry<T> {
   return {
     file: yaml.file,
+    base,
     value,
     at: (path) => yaml.at([...base, ...path]),
     inside: (path) => yaml.inside([...base, ...path]),

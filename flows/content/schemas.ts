@@ -20,6 +20,7 @@ import {
   spreadings,
   unitSystems,
 } from "../edition.ts";
+import { entryKinds } from "./content.ts";
 
 const text = z.string().refine((value) => value.trim() !== "", "must not be empty");
 const id = z
@@ -188,6 +189,13 @@ export const lifeCyclesSchema = z.strictObject({
     .default([]),
 });
 export type LifeCyclesFile = z.output<typeof lifeCyclesSchema>;
+
+export const retiredSchema = z.strictObject({
+  id: sourceId,
+  kind: z.enum(entryKinds),
+  why: text,
+});
+export type RetiredItem = z.output<typeof retiredSchema>;
 
 export const tradeWordsSchema = z.array(text);
 
