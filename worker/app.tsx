@@ -1,17 +1,17 @@
 import { type Context, Hono } from "hono";
 import { etag } from "hono/etag";
-import { makeCalendar } from "../flows/calendar/make-calendar.ts";
 import { editionOfCode, readCode } from "../flows/case-code.ts";
 import { editionOf } from "../flows/case-link.ts";
 import { nextQuestion } from "../flows/next-question.ts";
 import { decide } from "../widget/check/decide.ts";
-import { readSettings } from "../widget/check/make-figures.ts";
 import { branchOf, makeReport } from "../widget/check/make-report.ts";
 import { hrefToCheck } from "../widget/check/page-ways.ts";
 import { readCheckRequest } from "../widget/check/read-request.ts";
 import { replay } from "../widget/check/replay.ts";
+import { writeCalendar } from "../widget/check/write-calendar.ts";
 import { printSheet } from "../widget/views/print-sheet.ts";
 import { sheet } from "../widget/views/sheet.ts";
+import { sumsSheet } from "../widget/views/sums-sheet.ts";
 import { verdictSheet } from "../widget/views/verdict-sheet.ts";
 import { sendProblem } from "./api/problem.ts";
 import { editionNumbered, makeApi } from "./api/routes.ts";
@@ -89,7 +89,11 @@ function isApi(c: Context): boolean {
 
 function addAssets(app: Hono<Setting>): void {
   const files = [
-    ["/assets/leafturn.css", "text/css; charset=utf-8", sheet + verdictSheet + printSheet + pageSheet],
+    [
+      "/assets/leafturn.css",
+      "text/css; charset=utf-8",
+      sheet + verdictSheet + sumsSheet + printSheet + pageSheet,
+    ],
     ["/assets/slip.css", "text/css; charset=utf-8", slipSheet],
     ["/assets/staff.css", "text/css; charset=utf-8", staffSheet],
     ["/assets/sign-in.js", "text/javascript; charset=utf-8", signInScript],
@@ -162,7 +166,6 @@ async function showSlip(c: Context<Setting>): Promise<Response> {
   return c.html(renderPage(<SlipPage {...{ flow, branch, origin, notices }} case={kase} />));
 }
 
-/** The days of the plan as a file. Numbers that cannot be are stood in for, as on the page. */
 async function sendCalendar(c: Context<Setting>): Promise<Response> {
   const { origin, search } = new URL(c.req.url);
   const { query, typed } = readCheckRequest(search);
@@ -172,9 +175,8 @@ async function sendCalendar(c: Context<Setting>): Promise<Response> {
   const flow = editions.live;
   if (nextQuestion(flow, kase) !== null)
     return sendMessage(c, 404, pageWords.calendarTitle, pageWords.calendar);
-  const { system, locale, room, start } = readSettings(makeReport(flow, kase, origin), typed, c.var.today);
-  const wishes = { start: start.value, roomCelsius: room.value, units: system, locale, origin };
-  const file = makeCalendar(flow, kase, { ...wishes, timeZone: "UTC", now: c.var.now });
+  const { today, now } = c.var;
+  const file = writeCalendar({ report: makeReport(flow, kase, `${origin}/`), case: kase, typed, today, now });
   if (!file.ok) return sendMessage(c, 404, pageWords.calendarTitle, file.sentence);
   return c.body(file.text, 200, {
     "Content-Type": "text/calendar; charset=utf-8",

@@ -66,7 +66,12 @@ export function packProse(edition: Edition): ProseParcel {
       })),
     ),
     poisonous: edition.hosts.map(({ poisonous }) => poisonous),
+    humidity: edition.hosts.map(({ humidity }) => humidity),
     sources: toColumns(sources),
+    uses: edition.remedies.map(({ uses }) => placesIn(edition.products ?? [])(uses ?? [])),
+    products: toColumns(edition.products ?? []),
+    pots: edition.pots ?? null,
+    pacing: edition.pacing ?? null,
   };
 }
 

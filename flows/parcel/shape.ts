@@ -6,6 +6,9 @@ import type {
   Host,
   Inline,
   Option,
+  Pacing,
+  PotTable,
+  Product,
   Question,
   Remedy,
   Shop,
@@ -118,7 +121,7 @@ export type ConditionProse = Pick<Condition, "alsoCalled" | "spreads" | "sources
 export const remedyProseKeys = ["name", "minutes", "amount", "repeat", "needs", "cautions"] as const;
 export type RemedyProse = Pick<Remedy, (typeof remedyProseKeys)[number]> & { steps: SmallProse };
 
-/** The words that explain a verdict and its plan, as far as the views show them. */
+/** The words that explain a verdict and its plan, as far as the views show them, and what days and amounts come from. */
 export interface ProseParcel {
   hash: string;
   handOver?: Shop["handOver"];
@@ -127,5 +130,11 @@ export interface ProseParcel {
   conditions: Columns<ConditionProse>;
   remedies: Columns<RemedyProse>;
   poisonous: Host["poisonous"][];
+  humidity: Host["humidity"][];
   sources: Columns<Source>;
+  /** Places of the product types that each remedy uses. */
+  uses: number[][];
+  products: Columns<Product>;
+  pots: PotTable | null;
+  pacing: Pacing | null;
 }

@@ -75,6 +75,8 @@ export function addProse(edition: Edition, prose: ProseParcel): Edition {
   const topicRows = toRows(prose.conditions);
   const remedyRows = toRows(prose.remedies);
   const names = toRows(prose.findings);
+  const products = toRows(prose.products);
+  const { pots, pacing } = prose;
   return {
     ...edition,
     shop: { ...edition.shop, ...(prose.handOver && { handOver: prose.handOver }) },
@@ -93,10 +95,18 @@ export function addProse(edition: Edition, prose: ProseParcel): Edition {
     }),
     remedies: edition.remedies.map((remedy, at) => {
       const row = remedyRows[at];
-      return row ? { ...remedy, ...row, steps: row.steps.map(unpackBlock) } : remedy;
+      const uses = namesAt(products)(prose.uses[at] ?? []);
+      return row ? { ...remedy, ...row, uses, steps: row.steps.map(unpackBlock) } : remedy;
     }),
-    hosts: edition.hosts.map((host, at) => ({ ...host, poisonous: prose.poisonous[at] ?? host.poisonous })),
+    hosts: edition.hosts.map((host, at) => ({
+      ...host,
+      poisonous: prose.poisonous[at] ?? host.poisonous,
+      humidity: prose.humidity[at] ?? host.humidity,
+    })),
     sources: toRows(prose.sources),
+    products,
+    ...(pots ? { pots } : {}),
+    ...(pacing ? { pacing } : {}),
   };
 }
 

@@ -5,9 +5,7 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { openChromium } from "./chromium.ts";
-import { startCheck } from "./element-driver.ts";
 import { findJourneys, finishCase } from "./find-journeys.ts";
-import { openHost, serveHosts } from "./host-pages.ts";
 
 const origin = inject("origin");
 const journeys = findJourneys();
@@ -48,27 +46,6 @@ test("without JavaScript: own numbers, a bad one, and the second look to a step 
   await page.goto(`${origin}/c/${code}`);
   expect(await page.getByText("Now go one step further").isVisible()).toBe(true);
   await page.close();
-});
-
-test("in the element the second look is asked and answered in place", async () => {
-  const hosts = await serveHosts(origin);
-  const attributes = `case="${sprayed}"`;
-  const { page, faults } = await openHost(
-    browser,
-    `${hosts.origin}/plain.html?attributes=${encodeURIComponent(attributes)}`,
-  );
-  const check = await startCheck(page);
-  await check.getByRole("link", { name: "Look again" }).click();
-  await check.getByRole("radio", { name: "Better" }).check();
-  await check.getByRole("button", { name: "Next" }).click();
-  expect(await check.getByText("Finish the rounds you have begun").isVisible()).toBe(true);
-  const sums = await check
-    .getByRole("link", { name: "Days, amounts and shopping list" })
-    .getAttribute("href");
-  expect(sums).toContain(`${origin}/check?${sprayed}`);
-  expect(faults).toEqual({ violations: [], messages: [] });
-  await page.close();
-  await hosts.close();
 });
 
 test.each(["A4", "Letter"])(

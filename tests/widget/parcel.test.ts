@@ -44,12 +44,18 @@ describe.each(Object.entries(editions))("the parcels of the %s edition", (_name,
   });
 
   test("bring back all that the plan says", () => {
-    edition.remedies.forEach(({ toxicity, sources, uses, ...remedy }, at) => {
-      expect(back.remedies[at]).toMatchObject(remedy);
+    edition.remedies.forEach(({ toxicity, sources, uses = [], ...remedy }, at) => {
+      expect(back.remedies[at]).toMatchObject({ ...remedy, uses });
     });
-    edition.hosts.forEach(({ light, water, humidity, sources, ...host }, at) => {
+    edition.hosts.forEach(({ light, water, sources, ...host }, at) => {
       expect(back.hosts[at]).toMatchObject(host);
     });
+  });
+
+  test("bring back all that days and amounts come from", () => {
+    expect(back.products ?? []).toEqual(edition.products ?? []);
+    expect(back.pots).toEqual(edition.pots);
+    expect(back.pacing).toEqual(edition.pacing);
   });
 
   test("hold no papers that nobody would see", () => {

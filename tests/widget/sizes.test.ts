@@ -13,8 +13,11 @@ const ceilings = {
   first: 3_000,
   /** Everything that the conversation up to its verdict needs after opening: the program and the first parcel. */
   opening: 45_000,
-  /** The views and the prose of verdicts and plans, fetched behind the first questions. They grow with the content. */
-  behind: 62_000,
+  /**
+   * The views and the prose of verdicts and plans, fetched behind the first questions. They grow with the content. They hold
+   * all that days, amounts, shopping list, calendar file and paper take, so that these work without a connection.
+   */
+  behind: 80_000,
 };
 
 const size = (text: string) => brotliCompressSync(text).length;

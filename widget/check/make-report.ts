@@ -26,6 +26,7 @@ export function makeReport(flow: Flow, kase: Case, base: string, branch: Branch 
     canLook: look.outcome.kind !== "sample" && look.taken < (flow.looks?.again.length ?? 0),
     host: hostOf(flow, kase),
     branch,
+    base,
     link: `${base}check?${writeLink(flow, kase)}`,
     code: writeCode(flow, kase),
   };

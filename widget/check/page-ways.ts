@@ -32,7 +32,6 @@ export function makePageWays(flow: Flow, kase: Case, page = PAGE, typed: Typed =
     hrefToPlan: go(kase, ["look", "later"]),
     hrefToCalendar: `${page.replace(/check$/, "calendar.ics")}${link}${writeQuery(numbers)}`,
     hrefToSlip: `${page.replace(/check$/, "slip")}${link}`,
-    hrefToSums: null,
     hrefToPrint: null,
     hrefBack: last === undefined ? null : go(withoutAnswer(flow, kase, last.to)),
   };
@@ -50,7 +49,8 @@ export function pairsOf(typed: Typed): Pair[] {
   return Object.entries(typed);
 }
 
-function writeQuery(pairs: readonly Pair[]): string {
+/** Further parts of a query that has a beginning. */
+export function writeQuery(pairs: readonly Pair[]): string {
   return pairs.map(([name, value]) => `&${name}=${encodeURIComponent(value)}`).join("");
 }
 

@@ -1,4 +1,5 @@
 import { useState } from "hono/jsx/dom";
+import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import { Card, PlanLink } from "../check/card.tsx";
 import type { CheckState } from "../check/decide.ts";
 import { describeAnswers } from "../views/describe-answer.ts";
@@ -17,7 +18,9 @@ export interface Showing {
   /** Present when the verdict is due and nothing is reopened. */
   report: Report | null;
   /** The view of a verdict in full; null while it or its prose is still on the way. */
-  VerdictView: Whole["VerdictView"] | null;
+  PlannedVerdict: Whole["PlannedVerdict"] | null;
+  /** The day at the shopper's. */
+  today: CivilDate;
   /** The rest could not be fetched. */
   missing: boolean;
   retry: () => void;
@@ -33,7 +36,7 @@ interface BookProps {
 export function Book({ first, connect }: BookProps) {
   const [showing, show] = useState(first);
   connect(show);
-  const { state, ways, report, VerdictView, missing, retry } = showing;
+  const { state, ways, report, PlannedVerdict, today, missing, retry } = showing;
   const { flow, case: kase, reopened, next, notices } = state;
   return (
     <div class="lt-book" part="book">
@@ -59,8 +62,8 @@ export function Book({ first, connect }: BookProps) {
       )}
       {state.looking && <PlanLink ways={ways} />}
       {report &&
-        (VerdictView ? (
-          <VerdictView key={report.link} report={report} ways={ways} />
+        (PlannedVerdict ? (
+          <PlannedVerdict key={report.code} {...{ state, report, ways, today }} />
         ) : (
           <EarlyVerdict report={report} ways={ways} missing={missing} retry={retry} />
         ))}

@@ -5,12 +5,13 @@ import { namedCondition, type Report } from "../views/report.ts";
 import type { Ways } from "../views/ways.ts";
 import * as words from "../views/words.ts";
 import { Book, type Showing } from "./book.tsx";
-import type { LoadedEdition } from "./load-editions.ts";
+import type { LoadedEdition, Whole } from "./load-editions.ts";
 import type { Memory } from "./memory.ts";
 import { isBackKey, moveTo, readFollowed, readForm } from "./presses.ts";
 import type { Session } from "./session.ts";
 import type { Settings } from "./settings.ts";
 import { tell } from "./tell.ts";
+import { readToday } from "./today.ts";
 import { openTools } from "./tools.ts";
 
 /** Where a conversation takes place. */
@@ -29,7 +30,7 @@ export class Conversation {
   readonly #edition: LoadedEdition;
   readonly #session: Session;
   readonly #frame: HTMLElement;
-  #view: Showing["VerdictView"] = null;
+  #whole: Whole | null = null;
   #missing = false;
   #said = "";
   #told = "";
@@ -72,7 +73,8 @@ export class Conversation {
       state,
       ways: this.#makeWays(report),
       report,
-      VerdictView: this.#view,
+      PlannedVerdict: this.#whole?.PlannedVerdict ?? null,
+      today: readToday(),
       missing: this.#missing,
       retry,
     };
@@ -82,16 +84,20 @@ export class Conversation {
     const { base, branch } = this.#place.settings;
     const page = `${base}check`;
     const { state, query } = this.#session;
-    const ways = makePageWays(state.flow, state.case, page);
+    const ways = makePageWays(state.flow, state.case, page, state.typed);
+    const whole = this.#whole;
     return {
       ...ways,
       carried: [],
       hrefToSlip:
         branch === undefined ? ways.hrefToSlip : `${ways.hrefToSlip}&branch=${encodeURIComponent(branch)}`,
-      hrefToSums: `${page}?${query}`,
       hrefToPrint: `${page}?${query}`,
       onSubmit: (event) => this.#go(event, readForm(event, query)),
       onFollow: (event) => this.#go(event, readFollowed(event)),
+      ...(whole && {
+        saveCalendar: whole.saveCalendar,
+        onPrint: (event) => whole.printCheck(event, this.#place.root, this.#frame),
+      }),
       tools:
         report === null ? undefined : { ...openTools(report, (said) => this.#say(said)), said: this.#said },
     };
@@ -108,6 +114,11 @@ export class Conversation {
     this.#frame.classList.remove("lt-wait");
     if (this.#missing) this.#loadWhole();
     const showing = this.#refresh();
+    const form = event.currentTarget;
+    if (form instanceof HTMLElement && form.dataset.lt === "numbers") {
+      this.#whole?.settleAt(form);
+      return;
+    }
     const kept = session.state.reopened === null && session.query === before.query ? before.reopened : null;
     moveTo(this.#place.root, showing, kept);
     this.#tellOutcome(showing);
@@ -136,10 +147,10 @@ export class Conversation {
     this.#missing = false;
     this.#edition
       .loadWhole()
-      .then(({ flow, VerdictView, verdictSheet }) => {
-        this.#place.addSheet(verdictSheet);
-        this.#session.useWhole(flow);
-        this.#view = VerdictView;
+      .then((whole) => {
+        this.#session.useWhole(whole.flow);
+        this.#whole = whole;
+        this.#place.addSheet(whole.partSheet);
       })
       .catch(() => {
         this.#missing = true;

@@ -1,7 +1,6 @@
 import { type Flow, openFlow } from "../../flows/flow.ts";
 import type { FirstParcel, ProseParcel } from "../../flows/parcel/shape.ts";
 import { addProse, unpackFirst } from "../../flows/parcel/unpack.ts";
-import type { VerdictView } from "../views/verdict-view.tsx";
 import { importWhole } from "./import-whole.ts";
 
 /** Where the two parcels of the live edition lie, seen from the server. */
@@ -17,15 +16,12 @@ export interface LoadedEdition {
   loadWhole(): Promise<Whole>;
 }
 
-/** What a verdict needs to be told in full. */
-export interface Whole {
-  flow: Flow;
-  VerdictView: typeof VerdictView;
-  /** How those views look. */
-  verdictSheet: string;
-}
+type VerdictPart = typeof import("./verdict-part.ts");
 
-type VerdictPart = Omit<Whole, "flow">;
+/** What a verdict needs to be told in full. */
+export interface Whole extends VerdictPart {
+  flow: Flow;
+}
 
 /** Throws when the server cannot be reached or does not answer as it should. */
 export async function loadEdition(base: string, live: LiveEdition): Promise<LoadedEdition> {

@@ -1,4 +1,4 @@
-/** What the tab remembers of one element: the query of its case. It ends with the tab. */
+/** What the tab remembers of one element: the query of its case, numbers included. It ends with the tab. */
 export interface Memory {
   load(): string | null;
   save(query: string): void;

@@ -43,6 +43,6 @@ export function moveTo(root: ShadowRoot, { ways }: Showing, kept: Question | nul
  */
 export function isBackKey(event: KeyboardEvent): boolean {
   const modified = event.altKey || event.ctrlKey || event.metaKey || event.shiftKey;
-  const typing = event.target instanceof Element && event.target.matches('input[type="text"]');
+  const typing = event.target instanceof Element && event.target.matches('input:not([type="radio"]), select');
   return event.key === "Backspace" && !modified && !typing;
 }

@@ -1,6 +1,7 @@
 import { editionOf, writeLink } from "../../flows/case-link.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { type CheckState, decide } from "../check/decide.ts";
+import { pairsOf, writeQuery } from "../check/page-ways.ts";
 import { readCheckRequest } from "../check/read-request.ts";
 import { replay } from "../check/replay.ts";
 import type { Beginning } from "./read-case.ts";
@@ -25,9 +26,9 @@ export class Session {
     return this.#state;
   }
 
-  /** The case as a query. */
+  /** The case as a query, with the numbers that were told beside it. */
   get query(): string {
-    return writeLink(this.#flow, this.#state.case);
+    return `${writeLink(this.#flow, this.#state.case)}${writeQuery(pairsOf(this.#state.typed))}`;
   }
 
   /** Follows a link of the check. */

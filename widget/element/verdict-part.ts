@@ -1,3 +1,11 @@
+import { sumsSheet } from "../views/sums-sheet.ts";
+import { verdictSheet } from "../views/verdict-sheet.ts";
+
 /** A bundle of its own, fetched with the prose behind the first questions. */
-export { verdictSheet } from "../views/verdict-sheet.ts";
-export { VerdictView } from "../views/verdict-view.tsx";
+export { PlannedVerdict } from "../check/planned-verdict.tsx";
+export { printCheck } from "./print-check.ts";
+export { saveCalendar } from "./save-file.ts";
+export { settleAt } from "./settle-at.ts";
+
+/** How these views look. */
+export const partSheet = verdictSheet + sumsSheet;

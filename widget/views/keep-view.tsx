@@ -40,7 +40,12 @@ export function KeepView({ link, code, ways }: KeepViewProps) {
           {words.slipLink}
         </a>
         {ways.hrefToPrint !== null && (
-          <a class="lt-link" href={ways.hrefToPrint} {...leaves(ways)}>
+          <a
+            class="lt-link"
+            href={ways.hrefToPrint}
+            {...leaves(ways)}
+            {...(ways.onPrint && { onClick: ways.onPrint })}
+          >
             {words.print}
           </a>
         )}

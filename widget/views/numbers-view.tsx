@@ -8,7 +8,7 @@ import type { Figures } from "../check/make-figures.ts";
 import { nameDay } from "./name-day.ts";
 import { Hidden } from "./question-card.tsx";
 import * as words from "./sum-words.ts";
-import type { Ways } from "./ways.ts";
+import { submits, type Ways } from "./ways.ts";
 
 interface FormProps {
   ways: Ways;
@@ -23,7 +23,13 @@ interface FormProps {
 export function NumbersForm({ ways, name, asks, children }: FormProps) {
   const carried = ways.carried.filter(([key]) => !(asks as readonly string[]).includes(key));
   return (
-    <form class="lt-numbers-form" method="get" action={ways.actionAt(name)}>
+    <form
+      class="lt-numbers-form"
+      method="get"
+      action={ways.actionAt(name)}
+      data-lt="numbers"
+      {...submits(ways)}
+    >
       <Hidden pairs={carried} />
       {children}
       <div class="lt-actions">

@@ -8,7 +8,7 @@ import * as words from "./words.ts";
 
 interface PlanViewProps {
   report: Report;
-  sums?: StepSums | undefined;
+  sums: StepSums;
 }
 
 /** Days and amounts of single steps, where they are worked out. */
@@ -74,8 +74,8 @@ function StepView({ flow, step, remedy, leader, sums }: StepViewProps) {
         </summary>
         {others.length > 0 && <p class="lt-hint">{words.treats(others.join(", "))}</p>}
         <Prose of={remedy.steps} />
-        <StepFacts remedy={remedy} hasDays={sums?.hasDays(remedy.id) === true} />
-        {sums?.step(remedy.id)}
+        <StepFacts remedy={remedy} hasDays={sums.hasDays(remedy.id)} />
+        {sums.step(remedy.id)}
         {step.cautions.length > 0 && (
           <div class="lt-caution">
             <p class="lt-label">{words.care}</p>

@@ -1,5 +1,6 @@
 /** The check on paper: the verdict and the plan in three narrow columns, with everything unfolded. */
 export const printSheet = `
+@page { margin: 9mm; }
 @media print {
   .lt {
     --lt-paper: #fff; --lt-leaf: #fff; --lt-ink: #000; --lt-faint: #222; --lt-rule: #999; --lt-edge: #555; --lt-accent: #000; --lt-wash: #fff;
@@ -40,5 +41,15 @@ export const printSheet = `
   .lt-fold :is(ol, ul) > li::after, .lt-fold > summary > h5::after, .lt-facts > div::after { content: " "; }
   .lt-fold > summary > h5::after { content: ". "; }
   .lt-caution > .lt-label::after { content: ": "; }
+  .lt :is(.lt-numbers, .lt-numbers-form, .lt-working, .lt-why, .lt-look-again) { display: none; }
+  .lt .lt-sums > details:not(:has(.lt-result)) { display: none; }
+  .lt .lt-sums > details > summary, .lt .lt-sums .lt-hint { display: none; }
+  .lt .lt-result { padding: 0; border: 0; }
+  .lt .lt-days li { display: block; border: 0; padding: 0; }
+  .lt .lt-days li::before { content: "\\2610\\00a0"; }
+  .lt .lt-step-sums > :not(.lt-why, .lt-working, .lt-screen-only), .lt .lt-step-sums > div > :not(.lt-working) { display: inline; }
+  .lt .lt-step-sums > *::after { content: " "; }
+  .lt .lt-shop-items { list-style: none; padding: 0; }
+  .lt .lt-shop-items li::before { content: "\\2610\\00a0"; }
 }
 `;

@@ -15,6 +15,8 @@ export interface Report {
   host: Host | null;
   /** The branch the shopper is with; null stands for all of them. */
   branch: Branch | null;
+  /** The address of the server, with its last slash. */
+  base: string;
   /** The whole address of the case, and its code. */
   link: string;
   code: string;

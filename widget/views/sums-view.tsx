@@ -9,7 +9,7 @@ import type { PotSums } from "../check/pot-sums.ts";
 import { nameDay } from "./name-day.ts";
 import { NumberField, NumbersForm, NumbersView } from "./numbers-view.tsx";
 import * as words from "./sum-words.ts";
-import type { Ways } from "./ways.ts";
+import { leaves, type Ways } from "./ways.ts";
 import { calendarFile } from "./words.ts";
 
 interface SumsProps {
@@ -17,13 +17,16 @@ interface SumsProps {
   ways: Ways;
 }
 
+/** `save`: saves the calendar file without the server; undefined where no script runs. */
+type DaysProps = SumsProps & { save: ((event: Event) => void) | undefined };
+
 /** The numbers of the plan: the shopper's own, the days, the sums, and what to get. */
-export function SumsView({ figures, ways }: SumsProps) {
+export function SumsView({ figures, ways, save }: DaysProps) {
   return (
     <section class="lt-section lt-sums">
       <h3>{words.days}</h3>
       <NumbersView figures={figures} ways={ways} />
-      <DaysView figures={figures} ways={ways} />
+      <DaysView {...{ figures, ways, save }} />
       {figures.air !== undefined && <AirView figures={figures} air={figures.air} ways={ways} />}
       {figures.pots !== undefined && <PotsView figures={figures} pots={figures.pots} ways={ways} />}
     </section>
@@ -31,7 +34,7 @@ export function SumsView({ figures, ways }: SumsProps) {
 }
 
 /** One line a day, with a box for each task. */
-function DaysView({ figures: { days, system }, ways }: SumsProps) {
+function DaysView({ figures: { days, system }, ways, save }: DaysProps) {
   const dates = [...new Set(days.map(({ date }) => date))];
   return (
     <>
@@ -45,7 +48,7 @@ function DaysView({ figures: { days, system }, ways }: SumsProps) {
       </ul>
       <p class="lt-hint">{words.daysHint}</p>
       <div class="lt-actions">
-        <a class="lt-link" href={ways.hrefToCalendar}>
+        <a class="lt-link" href={ways.hrefToCalendar} {...leaves(ways)} {...(save && { onClick: save })}>
           {calendarFile}
         </a>
       </div>
@@ -113,7 +116,7 @@ function AirView({ figures, air, ways }: SumsProps & { air: Answer<AirReading> |
         </div>
       </NumbersForm>
       {air?.ok && (
-        <div class="lt-result">
+        <div class="lt-result" tabindex={-1}>
           <p>
             <strong>{air.sentence}</strong> {air.windowSentence}
           </p>
@@ -171,7 +174,7 @@ function PotsView({ figures, pots, ways }: SumsProps & { pots: PotSums }) {
 function PotResult({ pots: { now, next, mix, leaching }, locale }: { pots: PotSums; locale: string }) {
   if (!now?.ok) return null;
   return (
-    <div class="lt-result">
+    <div class="lt-result" tabindex={-1}>
       <p>{words.potHolds(now.text)}</p>
       <Working of={now} />
       {next?.ok && (

@@ -8,14 +8,14 @@ import { Prose } from "./prose.tsx";
 import { ReasonsView, RivalsView } from "./reasons-view.tsx";
 import { namedCondition, type Report, sayVerdict } from "./report.ts";
 import { SampleView } from "./sample-view.tsx";
-import { leaves, type Ways } from "./ways.ts";
+import type { Ways } from "./ways.ts";
 import * as words from "./words.ts";
 
 interface VerdictViewProps {
   report: Report;
   ways: Ways;
-  /** Days, amounts and shopping list, where they are worked out. */
-  sums?: (StepSums & { all: Child }) | undefined;
+  /** Days, amounts and shopping list. */
+  sums: StepSums & { all: Child };
 }
 
 /** The verdict with its reasons, the plan, the outlook, the sample request, and the way to keep all of it. */
@@ -40,17 +40,7 @@ export function VerdictView({ report, ways, sums }: VerdictViewProps) {
       {condition !== null && <ConditionView report={report} />}
       <BesideView report={report} />
       <PlanView report={report} sums={sums} />
-      {sums?.all}
-      {ways.hrefToSums !== null && report.plan.steps.length > 0 && (
-        <p class="lt-actions">
-          <a class="lt-link" href={ways.hrefToSums} {...leaves(ways)}>
-            {words.sumsOnPage}
-          </a>
-          <a class="lt-link" href={ways.hrefToCalendar} {...leaves(ways)}>
-            {words.calendarFile}
-          </a>
-        </p>
-      )}
+      {sums.all}
       <HouseholdView report={report} />
       {condition !== null && <OutlookView condition={condition} />}
       <RivalsView report={report} />

@@ -25,16 +25,18 @@ export interface Ways {
   hrefToPlan: string;
   /** The file with the days of the plan. */
   hrefToCalendar: string;
-  /** The case on the page that works out days and amounts; null where the reader is on that page. */
-  hrefToSums: string | null;
   /** The sample slip of the case. */
   hrefToSlip: string;
   /** The case on a page of its own, for paper; null where the reader is on that page. */
   hrefToPrint: string | null;
-  /** The form's `data-lt` says what it is for: "answer", "change" or "plant". */
+  /** The form's `data-lt` says what it is for: "answer", "change", "plant" or "numbers". */
   onSubmit?: ((event: Event) => void) | undefined;
   /** The link's `data-lt` says what it is for: "change", "keep", "back", "look" or "start"; `data-to` names the question. */
   onFollow?: ((event: Event) => void) | undefined;
+  /** Saves what `write` makes at that moment in place of following the link, where the browser can. */
+  saveCalendar?: ((event: Event, write: (now: number) => string | null) => void) | undefined;
+  /** Prints the check in place of following the link, where the browser can. */
+  onPrint?: ((event: Event) => void) | undefined;
   /** What the browser can do with a link beyond following it. Absent where no script runs. */
   tools?: Tools | undefined;
 }

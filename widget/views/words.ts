@@ -197,5 +197,4 @@ export const lookSample = {
   undetermined: "We still cannot tell what it is: bring a sample.",
   "last-look": "You looked often enough: bring a sample, so that we can look too.",
 } satisfies Record<SampleReason, string>;
-export const sumsOnPage = "Days, amounts and shopping list";
 export const calendarFile = "Put these days into my calendar";

@@ -1,15 +1,13 @@
 import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import { Card, PlanLink } from "../../widget/check/card.tsx";
 import type { CheckState } from "../../widget/check/decide.ts";
-import { makeFigures } from "../../widget/check/make-figures.ts";
 import { makeReport } from "../../widget/check/make-report.ts";
 import { makePageWays } from "../../widget/check/page-ways.ts";
+import { PlannedVerdict } from "../../widget/check/planned-verdict.tsx";
 import { describeAnswers } from "../../widget/views/describe-answer.ts";
 import { Notices } from "../../widget/views/notices.tsx";
 import { sayVerdict } from "../../widget/views/report.ts";
-import { ShoppingView, StepSums, SumsView } from "../../widget/views/sums-view.tsx";
 import { Transcript } from "../../widget/views/transcript.tsx";
-import { VerdictView } from "../../widget/views/verdict-view.tsx";
 import * as words from "../../widget/views/words.ts";
 import { Page } from "./page.tsx";
 
@@ -24,7 +22,6 @@ export function CheckPage({ state, origin, today }: CheckPageProps) {
   const { flow, case: kase, reopened, next, typed } = state;
   const ways = makePageWays(flow, kase, undefined, typed);
   const report = reopened === null && next === null ? makeReport(flow, kase, `${origin}/`) : null;
-  const figures = report && makeFigures(report, kase, typed, today);
   const asked = reopened ?? next;
   const title = report ? sayVerdict(flow, report.verdict) : (asked?.prompt ?? words.check);
   return (
@@ -42,21 +39,7 @@ export function CheckPage({ state, origin, today }: CheckPageProps) {
       />
       {reopened === null && next !== null && <Card state={state} question={next} ways={ways} />}
       {state.looking && <PlanLink ways={ways} />}
-      {report && figures && (
-        <VerdictView
-          {...{ report, ways }}
-          sums={{
-            step: (remedy) => <StepSums {...{ figures, remedy }} />,
-            hasDays: (remedy) => figures.paces.has(remedy),
-            all: (
-              <>
-                <SumsView {...{ figures, ways }} />
-                <ShoppingView figures={figures} />
-              </>
-            ),
-          }}
-        />
-      )}
+      {report && <PlannedVerdict {...{ state, report, ways, today }} />}
     </Page>
   );
 }
