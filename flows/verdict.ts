@@ -45,14 +45,21 @@ export interface Verdict {
 
 /** What the evidence of a case amounts to. Depends on the set of answers, never on their order. */
 export function judge(flow: Flow, kase: Case): Verdict {
+  if (last?.flow === flow && last.kase === kase) return last.verdict;
   const knowledge = know(flow, kase);
-  return judgeKnown(flow, knowledge, assess(flow, knowledge.known, knowledge.host));
+  const verdict = judgeKnown(flow, knowledge, assess(flow, knowledge.known, knowledge.host));
+  last = { flow, kase, verdict };
+  return verdict;
 }
+
+// Question, plan, days and code of one page all ask for the verdict of the same case.
+let last: { flow: Flow; kase: Case; verdict: Verdict } | undefined;
 
 function judgeKnown(flow: Flow, knowledge: Knowledge, found: Assessment): Verdict {
   const { conditions } = flow.edition;
   const id = (c: number) => conditions[c]?.id ?? "";
   const leader = conditions[found.leader];
+  const reasons = reasonsOf(flow, knowledge);
   return {
     standing: found.standing,
     leader: leader?.id ?? null,
@@ -60,36 +67,37 @@ function judgeKnown(flow: Flow, knowledge: Knowledge, found: Assessment): Verdic
     lead: found.lead,
     candidates: found.ranking.flatMap((c) => {
       const condition = conditions[c];
-      return condition ? [explain(flow, knowledge, condition, c, found)] : [];
+      return condition ? [explain(flow, knowledge.host, condition, c, found, reasons[c] ?? [])] : [];
     }),
     separatingCheck: leader ? separate(flow, found, leader) : null,
     bringSample: found.standing === "undetermined" || leader?.needsSample === true,
   };
 }
 
-function explain(
-  flow: Flow,
-  { known, host }: Knowledge,
-  condition: Condition,
-  c: number,
-  found: Assessment,
-): Candidate {
-  const reasons: Reason[] = [];
+/** What was found, sorted by the condition that it speaks for or against. One list for each condition. */
+function reasonsOf(flow: Flow, { known }: Knowledge): Reason[][] {
+  const reasons: Reason[][] = flow.edition.conditions.map(() => []);
   known.forEach((state, f) => {
     if (state === UNKNOWN) return;
     const present = state === PRESENT;
     if (present && !counts(flow.findings, known, f)) return;
-    const columns = present ? flow.evidence.present : flow.evidence.absent;
-    for (const bearing of columns[f] ?? []) {
-      if (bearing.condition !== c) continue;
-      reasons.push({
-        finding: flow.edition.findings[f]?.id ?? "",
-        known: present ? "present" : "absent",
-        word: bearing.word,
-        weight: bearing.weight,
-      });
+    const finding = flow.edition.findings[f]?.id ?? "";
+    for (const { condition, word, weight } of (present ? flow.evidence.present : flow.evidence.absent)[f] ??
+      []) {
+      reasons[condition]?.push({ finding, known: present ? "present" : "absent", word, weight });
     }
   });
+  return reasons;
+}
+
+function explain(
+  flow: Flow,
+  host: Knowledge["host"],
+  condition: Condition,
+  c: number,
+  found: Assessment,
+  reasons: Reason[],
+): Candidate {
   const word = hostWord(condition, host ? flow.host(host) : undefined);
   if (host && word !== undefined && word !== "unknown") {
     reasons.push({ finding: host, known: "present", word, weight: flow.edition.weights.host[word] });

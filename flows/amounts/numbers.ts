@@ -1,6 +1,20 @@
 /** A number for people. A locale that no one knows counts as English. */
 export function formatNumber(value: number, locale: string, mostDigits = 2): string {
-  return new Intl.NumberFormat(knownLocale(locale), { maximumFractionDigits: mostDigits }).format(value);
+  return formatOf(locale, mostDigits).format(value);
+}
+
+// To make one takes some hundred times as long as to use it, and a plan shows dozens of numbers.
+const formats = new Map<string, Intl.NumberFormat>();
+/** Whoever sends more locales than this gets right numbers all the same, only slower. */
+const MOST_FORMATS = 64;
+
+function formatOf(locale: string, mostDigits: number): Intl.NumberFormat {
+  const key = `${mostDigits} ${locale}`;
+  const kept = formats.get(key);
+  if (kept) return kept;
+  const made = new Intl.NumberFormat(knownLocale(locale), { maximumFractionDigits: mostDigits });
+  if (formats.size < MOST_FORMATS) formats.set(key, made);
+  return made;
 }
 
 /** "3" or "3 to 4", when both ends look alike as one number. */
@@ -31,7 +45,7 @@ const glyphs: Record<string, string> = { "½": "1/2", "¼": "1/4", "¾": "3/4", 
 
 /** What stands between thousands, ready for the brackets of an expression; every kind of space counts as one. */
 function groupMark(locale: string): string {
-  const parts = new Intl.NumberFormat(knownLocale(locale)).formatToParts(1_234_567);
+  const parts = formatOf(locale, 2).formatToParts(1_234_567);
   const mark = parts.find(({ type }) => type === "group")?.value ?? ",";
   return /\s/.test(mark) ? "\\s" : mark;
 }

@@ -13,8 +13,12 @@ export const DAYS_KNOWN = 36_525;
 export function dayNumber(date: string): number | undefined {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date);
   if (!parts) return undefined;
-  const day = Date.UTC(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3])) / DAY;
-  return civilDate(day) === date ? day : undefined;
+  const [year, month, dayOfMonth] = parts.slice(1).map(Number) as [number, number, number];
+  const at = new Date(0);
+  // Unlike Date.UTC, this takes the years 0 to 99 for what they are.
+  at.setUTCFullYear(year, month - 1, dayOfMonth);
+  const exists = at.getUTCMonth() === month - 1 && at.getUTCDate() === dayOfMonth;
+  return exists ? at.getTime() / DAY : undefined;
 }
 
 export function civilDate(day: number): CivilDate {

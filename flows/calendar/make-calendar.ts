@@ -7,7 +7,7 @@ import { makePlan, type PlanStep } from "../plan.ts";
 import { secondLook } from "../second-look.ts";
 import { beginPlan, firstCase } from "../second-look-due.ts";
 import { judge } from "../verdict.ts";
-import { addDays, type CivilDate, dayNumber, isCaseDay } from "./civil-date.ts";
+import { addDays, type CivilDate, isCaseDay } from "./civil-date.ts";
 import { escapeText, type Line, writeLines } from "./icalendar.ts";
 import { toPlainText } from "./plain-text.ts";
 import { checkRoom, DEFAULT_ROOM_CELSIUS, type RoomProblem } from "./room.ts";
@@ -155,7 +155,8 @@ export function planDays(
   const treatments = chosen.flatMap((one) => treatmentDays(flow, one, wishes.start));
   const last = [wishes.start, ...treatments.map(({ date }) => date)].sort().at(-1) ?? wishes.start;
   const days = [...treatments, ...lookDays(wishes.start, addDays(last, LOOKS_AFTER))];
-  return days.sort((a, b) => (dayNumber(a.date) ?? 0) - (dayNumber(b.date) ?? 0));
+  // Days written year first sort as texts.
+  return days.sort((a, b) => Number(a.date > b.date) - Number(a.date < b.date));
 }
 
 /** The rounds of one step in a room; undefined for a step that is done once or never ends. */

@@ -119,5 +119,14 @@ function sendEdition(c: Context, edition: { hash: string; number: number }, cach
     ?.split(",")
     .map((tag) => tag.trim().replace(/^W\//, ""));
   if (known?.some((tag) => tag === etag || tag === "*")) return c.body(null, 304);
-  return c.json(edition);
+  return c.body(textOf(edition), 200, { "Content-Type": "application/json" });
+}
+
+// An edition never changes, and to write one out takes longer than all else in an answer.
+const texts = new WeakMap<object, string>();
+
+function textOf(edition: object): string {
+  const kept = texts.get(edition) ?? JSON.stringify(edition);
+  texts.set(edition, kept);
+  return kept;
 }
