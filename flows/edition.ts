@@ -338,6 +338,8 @@ export interface Shop {
   shelves?: Record<string, string>;
   /** What staff send after a call, with `{shop}`, `{link}` and `{code}` to be filled in. */
   handOver?: { subject: string; message: string };
+  /** Where its days begin and end, as the tz database names it; UTC when absent. */
+  timeZone?: string;
 }
 
 /** All the numbers of the evidence, in whole decibans (tenths of a base-ten logarithm of the likelihood ratio). */

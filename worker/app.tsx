@@ -36,8 +36,8 @@ import { LONGEST_QUERY, secureAnswers } from "./security.ts";
 import type { Setting } from "./setting.ts";
 import { SlipPage } from "./slip/slip-page.tsx";
 import { printScript, slipSheet } from "./slip/slip-sheet.ts";
+import { makeStaff } from "./staff/routes.tsx";
 import { signInScript } from "./staff/sign-in-page.tsx";
-import { makeSignIn } from "./staff/sign-in-routes.tsx";
 import { staffSheet } from "./staff/staff-sheet.ts";
 
 interface AppParts {
@@ -73,7 +73,7 @@ export function makeApp({ shelf, widget, now, randomBytes }: AppParts) {
   addPages(app);
   // Whatever knows a person comes after this line. What comes before reads no cookie and changes nothing of anyone's.
   app.use(requireSameOrigin((c) => sendMessage(c, 403, peopleWords.crossSiteTitle, peopleWords.crossSite)));
-  app.route("/desk", makeSignIn(makeGate(SIGN_IN_LIMIT, randomBytes)));
+  app.route("/desk", makeStaff(makeGate(SIGN_IN_LIMIT, randomBytes)));
   app.notFound((c) => sendMessage(c, 404, pageWords.notFoundTitle, pageWords.notFound));
   app.onError((error, c) => {
     console.error("A request failed.", error);

@@ -99,6 +99,9 @@ export const shopSchema = z.strictObject({
       message: text.refine((message) => message.includes("{link}"), "must hold {link}"),
     })
     .exactOptional(),
+  time_zone: text
+    .refine(isTimeZone, "must be a time zone such as America/New_York, from the tz database")
+    .exactOptional(),
 });
 export type ShopFile = z.output<typeof shopSchema>;
 
@@ -348,3 +351,12 @@ export const potsSchema = z.strictObject({
   new_start_from: z.strictObject({ percent: upTo(100), sources }),
 });
 export type PotsFile = z.output<typeof potsSchema>;
+
+function isTimeZone(timeZone: string): boolean {
+  try {
+    new Intl.DateTimeFormat("en", { timeZone });
+    return true;
+  } catch {
+    return false;
+  }
+}

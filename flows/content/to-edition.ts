@@ -28,11 +28,11 @@ import type {
 export function toEdition(content: Content): Edition | null {
   const { shop, weights, conversation } = content;
   if (shop === null || weights === null || conversation === null) return null;
-  const { poison_help: poisonHelp, hand_over: handOver, ...shopRest } = shop.value;
+  const { poison_help: poisonHelp, hand_over: handOver, time_zone: timeZone, ...shopRest } = shop.value;
   return {
     number: 1,
     hash: "",
-    shop: { ...shopRest, poisonHelp, ...(handOver && { handOver }) },
+    shop: { ...shopRest, poisonHelp, ...(handOver && { handOver }), ...(timeZone && { timeZone }) },
     weights: toWeights(weights.value),
     conversation: toConversation(conversation),
     findings: content.findings.entries.map(({ value }) => toFinding(value)),

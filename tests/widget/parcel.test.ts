@@ -23,17 +23,11 @@ describe.each(Object.entries(editions))("the parcels of the %s edition", (_name,
   const back = travel(edition);
 
   test("bring back all that asks and judges", () => {
-    for (const key of [
-      "number",
-      "hash",
-      "shop",
-      "weights",
-      "conversation",
-      "findings",
-      "questions",
-    ] as const) {
+    for (const key of ["number", "hash", "weights", "conversation", "findings", "questions"] as const) {
       expect(back[key], key).toEqual(edition[key]);
     }
+    const { timeZone: _onlyTheServer, ...shop } = edition.shop;
+    expect(back.shop).toEqual(shop);
     edition.conditions.forEach((condition, at) => {
       const { evidence, sources, eppo, whenAbsent, ...rest } = condition;
       expect(back.conditions[at]).toMatchObject(rest);

@@ -2,12 +2,8 @@ import type { Shop } from "../../flows/edition.ts";
 import { peopleWords } from "../people/people-words.ts";
 import type { SignedIn } from "../people/person.ts";
 import { PrivatePage } from "../people/private-page.tsx";
+import { deskLinks, SIGN_IN, SIGN_OUT } from "./desk-links.ts";
 import { staffWords } from "./staff-words.ts";
-
-/** Pages of the desk, for the head of each of them. */
-export const deskLinks = [["/desk/sign-in", peopleWords.signIn]] as const;
-export const SIGN_IN = "/desk/sign-in";
-export const SIGN_OUT = "/desk/sign-out";
 
 interface SignInPageProps {
   shop: Shop;

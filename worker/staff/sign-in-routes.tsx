@@ -16,10 +16,11 @@ import {
 import { endSession, findSession, openSession } from "../people/sessions.ts";
 import { readWayBack, writeWayBack } from "../people/way-back.ts";
 import type { Setting } from "../setting.ts";
-import { SIGN_IN, SignInPage } from "./sign-in-page.tsx";
+import { COUNTER, SIGN_IN } from "./desk-links.ts";
+import { SignInPage } from "./sign-in-page.tsx";
 
 /** Where the desk begins once someone is in. */
-const HOME = "/desk/sign-in";
+const HOME = COUNTER;
 const LONGEST_BODY = 8 * 1024;
 
 /** Signing in to the desk and out of it. */

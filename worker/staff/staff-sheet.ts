@@ -7,4 +7,10 @@ export const staffSheet = `
 .lt .st-links a[aria-current] { font-weight: 600; text-decoration-thickness: 0.2em; }
 .st-out { display: flex; flex-wrap: wrap; gap: calc(var(--lt-unit) * 2) calc(var(--lt-unit) * 4); align-items: center; font-size: var(--lt-small); }
 .st-out .lt-button { min-block-size: 44px; padding: calc(var(--lt-unit) * 1.5) calc(var(--lt-unit) * 4); font-size: var(--lt-small); }
+.st-done { padding: calc(var(--lt-unit) * 3) calc(var(--lt-unit) * 4); background: var(--lt-wash); border-inline-start: 4px solid var(--lt-accent); font-weight: 600; overflow-wrap: anywhere; }
+.st-verdict { font: 600 var(--lt-large)/1.3 var(--lt-serif); }
+.st-told > div { display: grid; grid-template-columns: minmax(0, 1fr); padding-block: var(--lt-unit); border-block-end: 1px solid var(--lt-rule); }
+.st-told dt { color: var(--lt-faint); font-size: var(--lt-small); }
+@media (min-width: 640px) { .st-told > div { grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); gap: calc(var(--lt-unit) * 4); align-items: baseline; } }
+.st-results { margin-block-start: calc(var(--lt-unit) * 4); }
 `;
