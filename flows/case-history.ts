@@ -72,7 +72,7 @@ function makeShopper(flow: Flow, history: CaseHistory): (question: Question) => 
 }
 
 function namedHost(flow: Flow, plant: string): string | undefined {
-  const name = plant.replace(/\(.*?\)/g, " ");
+  const name = plant.replace(/\([^()]*\)/g, " ");
   return findHosts(flow, name, 1)[0]?.id;
 }
 

@@ -3,7 +3,7 @@ import type { Block, Inline } from "../edition.ts";
 import { makeProblem, type Problem, type ProblemCode } from "./problems.ts";
 import type { Locate } from "./read-yaml.ts";
 
-const allowedLink = /^(https:\/\/\S+|mailto:\S+@\S+|tel:\+?[\d().-]+)$/i;
+const allowedLink = /^(https:\/\/\S+|mailto:[^\s@]+@[^\s@]+|tel:\+?[\d().-]+)$/i;
 const entity = /&(#\d+|#x[\da-f]+|[a-z][a-z\d]*);/i;
 
 interface Walk {
@@ -90,7 +90,7 @@ function readText(raw: string, walk: Walk): Inline[] {
   if (found) reportAs("PROSE_HTML", "The HTML entity", found[0], walk);
   else moveBehind(raw, walk);
   // A line break in the file is only a place where the editor wrapped the line.
-  return [{ t: "text", text: raw.replace(/\s*\n\s*/g, " ") }];
+  return [{ t: "text", text: raw.replace(/(?<!\s)\s*\n\s*/g, " ") }];
 }
 
 function readLink(link: Tokens.Link, walk: Walk): Inline[] {

@@ -15,7 +15,7 @@ export function splitList(text: string): ListPart[] | null {
   if (/^(?:---|\.\.\.|%)/m.test(text) || /^\t*\t-/m.test(text)) return null;
   const starts = [...text.matchAll(/^-(?=[ \n\r]|$)/gm)].map(({ index }) => index);
   const [first] = starts;
-  if (first === undefined || !/^(?:[ \t]*(?:#[^\n]*)?\r?\n)*$/.test(text.slice(0, first))) return null;
+  if (first === undefined || !/^(?:[ \t]*(?:\r?\n|#[^\n]*\n))*$/.test(text.slice(0, first))) return null;
   const cuts = [0, ...starts, text.length];
   let linesBefore = 0;
   return cuts.slice(0, -1).map((from, i) => {

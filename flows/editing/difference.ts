@@ -202,10 +202,8 @@ function openNames(before: Files, after: Files): NameOf {
     for (const file of Object.keys(files)) {
       const at = entryAt(file, []);
       if (!at) continue;
-      const shown = /^(?:name|prompt):[ \t]*(?:"((?:[^"\\]|\\.)*)"|([^\n]*?))[ \t]*$/m.exec(
-        files[file] ?? "",
-      );
-      const name = shown?.[1] ?? shown?.[2];
+      const shown = /^(?:name|prompt):(.*)$/m.exec(files[file] ?? "")?.[1]?.trim();
+      const name = shown?.replace(/^"(.*)"$/s, "$1");
       if (name) known.set(`${at.kind} ${at.id}`, at.kind === "question" ? `“${name}”` : name);
     }
   };

@@ -27,7 +27,8 @@ function rewriteFlow(text: string, seq: YAMLSeq, items: readonly ListItem[]): st
   const lead = first ? text.slice(from + 1, first[0]) : "";
   const trail = last ? text.slice(last[1], to - 1) : "";
   const gaps = old.slice(1).map(([start], i) => text.slice(old[i]?.[1] ?? 0, start));
-  const simple = /^\s*$/.test(lead) && /^\s*,?\s*$/.test(trail) && gaps.every((gap) => /^\s*,\s*$/.test(gap));
+  const simple =
+    /^\s*$/.test(lead) && /^\s*(?:,\s*)?$/.test(trail) && gaps.every((gap) => /^\s*,\s*$/.test(gap));
   if (!simple) return null;
   if (items.length === 0) return `${text.slice(0, from)}[]${text.slice(to)}`;
   let inner = "";

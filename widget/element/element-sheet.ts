@@ -36,6 +36,6 @@ export function fitSheet(medium: number): string {
 /** The lengths and widths of a further sheet, made to fit in the same way. */
 export function fitLengths(text: string, medium: number): string {
   return text
-    .replace(/([\d.]+)rem/g, (_, count: string) => `${Number(count) * medium}px`)
+    .replace(/(?<![\d.])([\d.]+)rem/g, (_, count: string) => `${Number(count) * medium}px`)
     .replace(/@media ?\(min-width:/g, "@container (min-width:");
 }

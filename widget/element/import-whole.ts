@@ -15,7 +15,7 @@ let attempts = 0;
  */
 export function importWhole<T>(script: string, { path, integrity }: ProgramFile, again: boolean): Promise<T> {
   if (again) attempts++;
-  const address = script.replace(/embed\/.*$/, `embed/${path}${attempts > 0 ? `?${attempts}` : ""}`);
+  const address = script.replace(/embed\/.*$/s, `embed/${path}${attempts > 0 ? `?${attempts}` : ""}`);
   const link = document.createElement("link");
   link.rel = "modulepreload";
   link.integrity = integrity;

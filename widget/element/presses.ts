@@ -10,7 +10,7 @@ export function readForm(event: Event, query: string): string | null {
   );
   // What the form says of a name counts, not what was said before.
   const names = new Set([...data].map(([name]) => name));
-  const kept = query.split("&").filter((part) => !names.has(part.replace(/=.*$/, "")));
+  const kept = query.split("&").filter((part) => !names.has(part.replace(/=.*$/s, "")));
   return [...kept, ...pairs].join("&");
 }
 

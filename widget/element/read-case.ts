@@ -39,5 +39,5 @@ function readGiven(text: string, live: Flow, flowOf: (edition: number) => Flow |
 function queryIn(text: string): string | undefined {
   // A code may end in its check symbol "=".
   if (!/[?&]|=./.test(text)) return undefined;
-  return text.replace(/#.*$/, "").replace(/^[^?]*\?/, "");
+  return text.replace(/#.*$/s, "").replace(/^[^?]*\?/, "");
 }

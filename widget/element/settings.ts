@@ -18,7 +18,7 @@ export function readSettings(element: Element, script: string): Settings {
     branch: read("branch"),
     host: read("host"),
     case: read("case"),
-    base: readBase(read("base"), element.ownerDocument.baseURI) ?? script.replace(/embed\/.*$/, ""),
+    base: readBase(read("base"), element.ownerDocument.baseURI) ?? script.replace(/embed\/.*$/s, ""),
   };
 }
 
