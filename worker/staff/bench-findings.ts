@@ -79,3 +79,12 @@ export async function listFindings(
     .all<BenchFinding>();
   return results;
 }
+
+/** The whole book in the order it was written, corrected lines included; at most the newest `most`. */
+export async function readBook(database: D1Database, most: number): Promise<BenchFinding[]> {
+  const { results } = await database
+    .prepare(`SELECT ${COLUMNS} FROM bench_findings ORDER BY rowid DESC LIMIT ?1`)
+    .bind(most)
+    .all<BenchFinding>();
+  return results.reverse();
+}

@@ -1,8 +1,20 @@
 import { counterWords } from "./counter-words.ts";
+import { figuresWords } from "./figures-words.ts";
 
-export const SIGN_IN = "/desk/sign-in";
-export const SIGN_OUT = "/desk/sign-out";
-export const COUNTER = "/desk/counter";
+const DESK = "/desk";
+export const SIGN_IN = `${DESK}/sign-in`;
+export const SIGN_OUT = `${DESK}/sign-out`;
+export const COUNTER = `${DESK}/counter`;
+export const FIGURES = `${DESK}/figures`;
+export const FINDINGS_FILE = `${FIGURES}/bench-findings.csv`;
 
 /** Pages of the desk, for the head of each of them. */
-export const deskLinks = [[COUNTER, counterWords.title]] as const;
+export const deskLinks = [
+  [COUNTER, counterWords.title],
+  [FIGURES, figuresWords.title],
+] as const;
+
+/** An address of the desk as the routes inside it know it. */
+export function inDesk(address: string): string {
+  return address.slice(DESK.length);
+}
