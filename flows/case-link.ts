@@ -36,7 +36,16 @@ export const numberNames = [
 export type NumberName = (typeof numberNames)[number];
 
 /** Query names that are not part of a case. No question or finding may have one of these as its id. */
-export const asideNames = ["change", "to", "plant", "dropped", "look", "branch", ...numberNames] as const;
+export const asideNames = [
+  "change",
+  "to",
+  "plant",
+  "dropped",
+  "look",
+  "made",
+  "branch",
+  ...numberNames,
+] as const;
 
 /** Longest query that is read, in characters: far above any real case. */
 export const LONGEST_LINK = 4000;

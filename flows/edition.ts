@@ -327,6 +327,9 @@ export interface Branch {
   hours: string;
   phone: string;
   units?: UnitSystem;
+  /** BCP 47 and IANA names, where the branch differs from the shop. */
+  locale?: string;
+  timezone?: string;
 }
 
 export interface Shop {
@@ -334,6 +337,9 @@ export interface Shop {
   strapline: string;
   branches: Branch[];
   poisonHelp: string;
+  /** How numbers are written (BCP 47), and which clock counts (IANA). */
+  locale?: string;
+  timezone?: string;
   /** Product id → where it stands in the shop. */
   shelves?: Record<string, string>;
   /** What staff send after a call, with `{shop}`, `{link}` and `{code}` to be filled in. */

@@ -9,15 +9,18 @@ import { readLooks, secondLook } from "./second-look.ts";
 export interface LookDue {
   /** The question, while another look can be taken; null when there is no plan yet, a look is under way, or none is left. */
   question: Question | null;
-  /** True when the case says since when, and that was before today: then it is asked at once. */
+  /** True when it is known since when, and that was before today: then it is asked at once. */
   due: boolean;
-  /** Days since the latest look, or since the plan began; null when the case does not say. */
+  /** Days since the latest look, or since the plan began, or since the link was made; null when nothing says. */
   days: number | null;
 }
 
-/** `today` is the day at the shopper's; the engine never reads a clock. */
-export function lookDue(flow: Flow, kase: Case, today: CivilDate): LookDue {
-  const days = daysSince(kase, today);
+/**
+ * `today` is the day at the shopper's; the engine never reads a clock. `made`: the day the link was handed out, which is no
+ * part of the case but counts like the day of a look.
+ */
+export function lookDue(flow: Flow, kase: Case, today: CivilDate, made?: CivilDate): LookDue {
+  const days = daysSince(kase, today, made);
   const question = nextLook(flow, kase);
   return { question, due: question !== null && days !== null && days >= 1, days };
 }
@@ -31,11 +34,11 @@ function nextLook(flow: Flow, kase: Case): Question | null {
   return secondLook(flow, kase).outcome.kind === "sample" ? null : next.question;
 }
 
-function daysSince(kase: Case, today: CivilDate): number | null {
-  const since = answerTo(kase, "looked") ?? answerTo(kase, "began");
-  const from = since === undefined ? undefined : dayNumber(since);
+function daysSince(kase: Case, today: CivilDate, made: CivilDate | undefined): number | null {
+  const since = [answerTo(kase, "looked") ?? answerTo(kase, "began"), made];
+  const from = since.flatMap((day) => (day === undefined ? [] : (dayNumber(day) ?? [])));
   const to = dayNumber(today);
-  return from === undefined || to === undefined ? null : to - from;
+  return from.length === 0 || to === undefined ? null : to - Math.max(...from);
 }
 
 /** Notes the day a plan began. A case that has begun keeps its day. */

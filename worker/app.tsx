@@ -1,10 +1,13 @@
 import { type Context, Hono } from "hono";
 import { etag } from "hono/etag";
+import type { CivilDate } from "../flows/calendar/civil-date.ts";
 import { editionOfCode, readCode } from "../flows/case-code.ts";
 import { editionOf } from "../flows/case-link.ts";
+import type { Flow } from "../flows/flow.ts";
 import { nextQuestion } from "../flows/next-question.ts";
-import { decide } from "../widget/check/decide.ts";
-import { branchOf, makeReport } from "../widget/check/make-report.ts";
+import { placeOf } from "../flows/place.ts";
+import { branchOf, decide } from "../widget/check/decide.ts";
+import { makeReport } from "../widget/check/make-report.ts";
 import { hrefToCheck } from "../widget/check/page-ways.ts";
 import { readCheckRequest } from "../widget/check/read-request.ts";
 import { replay } from "../widget/check/replay.ts";
@@ -15,6 +18,7 @@ import { sumsSheet } from "../widget/views/sums-sheet.ts";
 import { verdictSheet } from "../widget/views/verdict-sheet.ts";
 import { sendProblem } from "./api/problem.ts";
 import { editionNumbered, makeApi } from "./api/routes.ts";
+import { dayAt } from "./day-at.ts";
 import { demoSheet } from "./demo/demo-sheet.ts";
 import { HelpPage } from "./demo/help-page.tsx";
 import { HomePage } from "./demo/home-page.tsx";
@@ -59,8 +63,6 @@ export function makeApp({ shelf, widget, now, randomBytes }: AppParts) {
     c.set("openEditions", (asked) => shelf.open(c.env?.DB, now(), asked));
     c.set("now", now());
     c.set("randomBytes", randomBytes);
-    // The day at the shopper's is not known; a day of the world's clock is near enough for a first day.
-    c.set("today", new Date(now()).toISOString().slice(0, 10));
     if (new URL(c.req.url).search.length <= LONGEST_QUERY) return next();
     if (isApi(c))
       return sendProblem(c, "query-too-long", `A query may have ${LONGEST_QUERY} characters at most.`);
@@ -149,34 +151,37 @@ async function showCheck(c: Context<Setting>): Promise<Response> {
   const request = readCheckRequest(search);
   const asked = editionOf(request.query);
   const editions = await c.var.openEditions(asked);
-  const decision = decide(editions.live, request, replay(editions, request.query, asked), c.var.today);
+  const today = readToday(c, editions.live, request.branch);
+  const decision = decide(editions.live, request, replay(editions, request.query, asked), today);
   if ("goTo" in decision) return c.redirect(decision.goTo, 303);
-  return c.html(renderPage(<CheckPage state={decision.show} origin={origin} today={c.var.today} />));
+  return c.html(renderPage(<CheckPage origin={origin} state={decision.show} />));
 }
 
 async function showSlip(c: Context<Setting>): Promise<Response> {
-  const { origin, searchParams, search } = new URL(c.req.url);
-  const { query } = readCheckRequest(search.replace(/([?&])branch=[^&]*/g, "$1"));
+  const { origin, search } = new URL(c.req.url);
+  const { query, branch: branchId } = readCheckRequest(search);
   const asked = editionOf(query);
   const editions = await c.var.openEditions(asked);
   const { case: kase, problems } = replay(editions, query, asked);
   const flow = editions.live;
-  const branch = branchOf(flow, searchParams.get("branch") ?? undefined);
+  const branch = branchOf(flow, branchId);
+  const today = readToday(c, flow, branchId);
   const notices = problems.map(({ sentence }) => sentence);
-  return c.html(renderPage(<SlipPage {...{ flow, branch, origin, notices }} case={kase} />));
+  return c.html(renderPage(<SlipPage {...{ flow, branch, origin, notices, today }} case={kase} />));
 }
 
 async function sendCalendar(c: Context<Setting>): Promise<Response> {
   const { origin, search } = new URL(c.req.url);
-  const { query, typed } = readCheckRequest(search);
+  const { query, typed, branch: branchId } = readCheckRequest(search);
   const asked = editionOf(query);
   const editions = await c.var.openEditions(asked);
   const { case: kase } = replay(editions, query, asked);
   const flow = editions.live;
   if (nextQuestion(flow, kase) !== null)
     return sendMessage(c, 404, pageWords.calendarTitle, pageWords.calendar);
-  const { today, now } = c.var;
-  const file = writeCalendar({ report: makeReport(flow, kase, `${origin}/`), case: kase, typed, today, now });
+  const today = readToday(c, flow, branchId);
+  const report = makeReport(flow, kase, { base: `${origin}/`, branch: branchOf(flow, branchId), today });
+  const file = writeCalendar({ report, case: kase, typed, today, now: c.var.now });
   if (!file.ok) return sendMessage(c, 404, pageWords.calendarTitle, file.sentence);
   return c.body(file.text, 200, {
     "Content-Type": "text/calendar; charset=utf-8",
@@ -190,9 +195,14 @@ async function openCode(c: Context<Setting>, code: string): Promise<Response> {
   const read = readCode((number) => editionNumbered(editions, number), code);
   if (!read.ok) return sendMessage(c, 404, pageWords.codeTitle, read.sentence);
   return c.redirect(
-    hrefToCheck(editionNumbered(editions, read.case.edition) ?? editions.live, read.case),
+    hrefToCheck(editionNumbered(editions, read.case.edition) ?? editions.live, read.case, [["look", "code"]]),
     303,
   );
+}
+
+/** The day at the branch, which is where the shopper most likely is. */
+function readToday(c: Context<Setting>, flow: Flow, branch: string | undefined): CivilDate {
+  return dayAt(placeOf(flow.edition.shop, branchOf(flow, branch)).timeZone, c.var.now);
 }
 
 async function sendMessage(

@@ -1,4 +1,3 @@
-import type { CivilDate } from "../flows/calendar/civil-date.ts";
 import type { Editions } from "../widget/check/replay.ts";
 import type { SignedIn } from "./people/person.ts";
 import type { RandomBytes } from "./people/token.ts";
@@ -7,9 +6,8 @@ import type { RandomBytes } from "./people/token.ts";
 export interface Setting {
   Bindings: Env;
   Variables: {
-    /** The time in milliseconds, and the day it falls on by the world's clock. */
+    /** The time in milliseconds. */
     now: number;
-    today: CivilDate;
     randomBytes: RandomBytes;
     /** Opens the live edition and the one asked for, with at most one read of the database. */
     openEditions(asked?: number): Promise<Editions>;

@@ -1,4 +1,4 @@
-import type { Branch, Quantity, UnitSystem, VolumeUnit } from "../edition.ts";
+import type { Quantity, UnitSystem, VolumeUnit } from "../edition.ts";
 import { formatNumber } from "./numbers.ts";
 
 /** Exact: 1 US gallon is 231 cubic inches and 1 inch is 2.54 cm (NIST Handbook 44, Appendix C: source n56). */
@@ -40,11 +40,6 @@ export const fromCelsius = (celsius: number, unit: TemperatureUnit): number =>
 
 export const lengthUnitOf = (system: UnitSystem): LengthUnit => (system === "us" ? "in" : "cm");
 export const temperatureUnitOf = (system: UnitSystem): TemperatureUnit => (system === "us" ? "F" : "C");
-
-/** The units of a branch: as its content says, else US units for a phone number that starts with +1. */
-export function guessUnits(branch: Pick<Branch, "phone" | "units"> | undefined): UnitSystem {
-  return branch?.units ?? (branch?.phone.trim().startsWith("+1") ? "us" : "metric");
-}
 
 const names: Readonly<Record<VolumeUnit, [one: string, many: string]>> = {
   ml: ["mL", "mL"],

@@ -20,6 +20,7 @@ import {
   spreadings,
   unitSystems,
 } from "../edition.ts";
+import { isLocale, isTimeZone } from "../place.ts";
 import { entryKinds } from "./content.ts";
 
 const text = z.string().refine((value) => value.trim() !== "", "must not be empty");
@@ -76,6 +77,9 @@ export const weightsSchema = z.strictObject({
 });
 export type WeightsFile = z.output<typeof weightsSchema>;
 
+const locale = text.refine(isLocale, "must be a language and country, such as en-US");
+const timezone = text.refine(isTimeZone, "must be the name of a time zone, such as Europe/London");
+
 export const shopSchema = z.strictObject({
   name: text,
   strapline: text,
@@ -88,10 +92,14 @@ export const shopSchema = z.strictObject({
         hours: text,
         phone: text,
         units: z.enum(unitSystems).exactOptional(),
+        locale: locale.exactOptional(),
+        timezone: timezone.exactOptional(),
       }),
     )
     .min(1, "must not be empty"),
   poison_help: text,
+  locale: locale.exactOptional(),
+  timezone: timezone.exactOptional(),
   shelves: z.record(id, text).exactOptional(),
   hand_over: z
     .strictObject({

@@ -39,9 +39,8 @@ test.each(standings)("by keyboard alone, to %s", async (standing) => {
   expect(await check.locator("h2#lt-now").textContent()).toMatch(headline[standing]);
   expect(await readFocused(page, "id")).toBe("lt-now");
   expect(await check.getByRole("heading", { name: "Bring a sample", level: 3 }).count()).toBe(1);
-  expect(await check.getByLabel("Link", { exact: true }).inputValue()).toBe(
-    `${origin}/check?${journey.link}`,
-  );
+  const link = await check.getByLabel("Link", { exact: true }).inputValue();
+  expect(link.replace(/&made=\d{4}-\d\d-\d\d$/, "")).toBe(`${origin}/check?${journey.link}`);
   expect(faults).toEqual({ violations: [], messages: [] });
   await page.close();
 });

@@ -145,6 +145,29 @@ test("the second look is asked and answered in place", async () => {
   await page.close();
 });
 
+test("a link from an earlier day and a code ask first how it went, and the plan is one press away", async () => {
+  const link = `${sprayed}&made=2026-01-05`;
+  for (const given of [link, await readCode()]) {
+    const asked = encodeURIComponent(`case="${given}"`);
+    const { page } = await openHost(browser, `${hosts.origin}/plain.html?attributes=${asked}`);
+    const check = await startCheck(page);
+    expect(await check.getByText("How is the plant now?").isVisible()).toBe(true);
+    expect(await check.getByText("Have you been treating it?").count()).toBe(given === link ? 0 : 1);
+    await check.getByRole("link", { name: "Show the plan again" }).click();
+    await check.locator(".lt-days").waitFor();
+    // The tab remembers that the plan was seen today.
+    await page.reload();
+    await check.locator(".lt-days").waitFor();
+    await page.close();
+  }
+});
+
+async function readCode(): Promise<string> {
+  const response = await fetch(`${origin}/api/case?${sprayed}`);
+  const { code } = (await response.json()) as { code: string };
+  return code;
+}
+
 /** What stands in the frame that goes to paper. */
 function readPaper(page: Page) {
   return page.evaluate(() => {

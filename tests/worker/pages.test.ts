@@ -133,7 +133,7 @@ describe("a case code", () => {
     const { code } = await (await ask("/api/case?e=1&what-you-see=white&host=basil")).json<{
       code: string;
     }>();
-    const link = "/check?e=1&what-you-see=white&host=basil#lt-now";
+    const link = "/check?e=1&what-you-see=white&host=basil&look=code#lt-now";
     expect(await goesTo(`/c/${encodeURIComponent(code)}`)).toBe(link);
     expect(await goesTo(`/c?code=${encodeURIComponent(` ${code.toLowerCase()} `)}`)).toBe(link);
   });

@@ -47,10 +47,10 @@ describe("the days of a plan", () => {
     expect(page).toContain(`/calendar.ics?${mites}&room=25C`);
     expect(page).toContain(`/check?${mites}&change=host&room=25C`);
     expect(page).toContain('<input type="hidden" name="room" value="25C"/>');
-    // What is kept of a case is the case alone.
-    expect(page).toContain(`value="https://shop.example/check?${mites}"`);
+    // What is kept of a case is the case alone, and the day.
+    expect(page).toContain(`value="https://shop.example/check?${mites}&made=2026-11-25"`);
     const changed = await ask(`/check?${mites}&room=25C&change=host&to=basil`);
-    expect(changed.headers.get("location")).toContain("&room=25C#lt-now");
+    expect(changed.headers.get("location")).toContain("&room=25C&made=2026-11-25#lt-now");
   });
 });
 
@@ -166,13 +166,48 @@ describe("the second look", () => {
     const page = await read(`/check?${mites}&look=ask`);
     expect(page).toContain("How is the plant now?");
     expect(page).toContain('<input type="hidden" name="looked" value="2026-11-25"/>');
-    expect(page).toContain("Show me the plan");
+    expect(page).toContain("Show the plan again");
   });
 
   test("comes first on a later day than the plan began, and can wait", async () => {
     expect(await read(`/check?${mites}&began=2026-11-18`)).toContain("How is the plant now?");
-    expect(await read(`/check?${mites}&began=2026-11-18&look=later`)).toContain("What to do");
+    expect(await read(`/check?${mites}&began=2026-11-18&made=2026-11-25`)).toContain("What to do");
     expect(await read(`/check?${mites}&began=2026-11-25`)).toContain("What to do");
+  });
+
+  test("comes first on a later day than the link was kept, and the way past it is kept too", async () => {
+    const page = await read(`/check?${mites}&made=2026-11-24`);
+    expect(page).toContain("How is the plant now?");
+    expect(page).not.toContain("Have you been treating it?");
+    const [, past = ""] =
+      /<a class="lt-link" href="([^"#]*)[^>]*data-lt="look">Show the plan again/.exec(page) ?? [];
+    expect(past).toBe(`/check?${mites}&made=2026-11-25`);
+    expect(await read(past)).toContain("What to do");
+    // A day that cannot be is no day.
+    for (const made of ["tomorrow", "2026-02-30", "1999-01-01", "2026-12-24"])
+      expect(await read(`/check?${mites}&made=${made}`)).toContain("What to do");
+    // Before the verdict there is nothing to ask about.
+    expect(await read("/check?what-you-see=marks&made=2026-01-01")).toContain('name="host"');
+  });
+
+  test("comes first when a code is opened, with a way past it", async () => {
+    const [, code = ""] = /lt-code"[^>]*value="([^"]*)"/.exec(await read(`/check?${mites}`)) ?? [];
+    const opened = await ask(`/c/${code}`);
+    const page = await read(opened.headers.get("location")?.replace(/#.*/, "") ?? "");
+    expect(page).toContain("Have you been treating it?");
+    expect(page).toContain("How is the plant now?");
+    expect(page).toContain(
+      `href="/check?${mites}&made=2026-11-25#lt-now" data-lt="look">Show the plan again`,
+    );
+    // A code that carries its day asks only when that day is over.
+    const looked = `${mites}&look-again=better&looked=2026-11-25`;
+    const [, later = ""] = /lt-code"[^>]*value="([^"]*)"/.exec(await read(`/check?${looked}`)) ?? [];
+    const again = await ask(`/c/${later}`);
+    expect(await read(again.headers.get("location")?.replace(/#.*/, "") ?? "")).toContain("What to do");
+  });
+
+  test("the slip carries the day as well", async () => {
+    expect(await read(`/slip?${mites}&made=2026-11-01`)).toContain(`check?${mites}&made=2026-11-25</p>`);
   });
 
   test.each([

@@ -44,11 +44,12 @@ function noteLook(ways: Ways, day: CivilDate): Ways {
   return { ...ways, carried: [...ways.carried.filter(([name]) => name !== "looked"), ["looked", day]] };
 }
 
-/** The way past a look that is due. */
-export function PlanLink({ ways }: { ways: Ways }) {
+/** The way past a look that nobody asked for. */
+export function PlanLink({ state, ways }: Pick<CardProps, "state" | "ways">) {
   return (
     <p>
-      <a class="lt-link" href={ways.hrefToPlan} data-lt="look" {...follows(ways)}>
+      {state.byCode && `${words.treated} `}
+      <a class="lt-link" href={ways.hrefToKeep} data-lt="look" {...follows(ways)}>
         {words.showPlan}
       </a>
     </p>

@@ -1,14 +1,15 @@
 import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import { answerTo, type Case, type Change, giveAnswer, isAnswer, takeBack } from "../../flows/case.ts";
-import type { Host, Question } from "../../flows/edition.ts";
+import type { Branch, Host, Question } from "../../flows/edition.ts";
 import { findHosts } from "../../flows/find-host.ts";
 import { type Flow, NOT_SURE } from "../../flows/flow.ts";
 import { nextQuestion } from "../../flows/next-question.ts";
 import { lookDue } from "../../flows/second-look-due.ts";
 import { questionFor } from "../views/describe-answer.ts";
 import type { HostSearch } from "../views/host-question.tsx";
+import type { Pair } from "../views/ways.ts";
 import * as words from "../views/words.ts";
-import { hrefToCheck, pairsOf } from "./page-ways.ts";
+import { hrefToCheck, makeAside } from "./page-ways.ts";
 import type { CheckRequest, Typed } from "./read-request.ts";
 import type { Replay } from "./replay.ts";
 
@@ -25,7 +26,14 @@ export interface CheckState {
   search: HostSearch | undefined;
   /** The day on which `next` looks at the plant again; null when `next` is any other question. */
   looking: CivilDate | null;
+  /** That look is asked because a code was opened. */
+  byCode: boolean;
   typed: Typed;
+  branch: Branch | null;
+  /** The day at the shopper's. */
+  today: CivilDate;
+  /** What every link takes along beside the case: numbers, branch, and today as the day it was made. */
+  aside: readonly Pair[];
 }
 
 /** Either another address to go to, or a page to show. */
@@ -36,7 +44,8 @@ export function decide(flow: Flow, request: CheckRequest, replayed: Replay, toda
   const kase = replayed.case;
   const changing = request.change !== undefined && answerTo(kase, request.change) !== undefined;
   const reopened = changing ? (questionFor(flow, request.change ?? "") ?? null) : null;
-  const look = reopened ? null : lookToTake(flow, kase, request.look, today);
+  const branch = branchOf(flow, request.branch);
+  const look = reopened ? null : lookToTake(flow, kase, request, today);
   const next = look ?? nextQuestion(flow, kase);
   const looking = look === null ? null : today;
   const asked = reopened ?? next;
@@ -48,7 +57,11 @@ export function decide(flow: Flow, request: CheckRequest, replayed: Replay, toda
     reopened,
     next,
     looking,
+    byCode: looking !== null && request.look === "code",
     typed: request.typed,
+    branch,
+    today,
+    aside: makeAside(request.typed, branch, today),
     search: undefined,
   };
 
@@ -57,10 +70,15 @@ export function decide(flow: Flow, request: CheckRequest, replayed: Replay, toda
   return { show: state };
 }
 
-/** A look is asked when it is due, unless the shopper wants the plan; and whenever the shopper wants it. */
-function lookToTake(flow: Flow, kase: Case, wish: string | undefined, today: CivilDate): Question | null {
-  const { question, due } = lookDue(flow, kase, today);
-  return wish === "ask" || (due && wish !== "later") ? question : null;
+/** A look is asked when it is due, when the shopper wants it, and when nothing says how long ago a code was given. */
+function lookToTake(flow: Flow, kase: Case, { look, made }: CheckRequest, today: CivilDate): Question | null {
+  const { question, due, days } = lookDue(flow, kase, today, made);
+  return due || look === "ask" || (look === "code" && days === null) ? question : null;
+}
+
+/** The branch of that id; null when the shop has none such, and then all of them are shown. */
+export function branchOf(flow: Flow, id: string | undefined): Branch | null {
+  return flow.edition.shop.branches.find((branch) => branch.id === id) ?? null;
 }
 
 function decideHost(
@@ -82,7 +100,7 @@ function change(state: CheckState, question: Question, is: string): Decision {
   const changed = apply(state.flow, state.case, question.id, is);
   if (changed === null) return { show: { ...state, notices: [...state.notices, words.answerUnknown] } };
   const dropped = changed.dropped.map(({ to }) => ["dropped", to] as const);
-  return { goTo: hrefToCheck(state.flow, changed.case, [...dropped, ...pairsOf(state.typed)]) };
+  return { goTo: hrefToCheck(state.flow, changed.case, [...dropped, ...state.aside]) };
 }
 
 function apply(flow: Flow, kase: Case, to: string, is: string): Change | null {

@@ -3,13 +3,14 @@ import type { Answer } from "../../flows/amounts/answer.ts";
 import { mixBottle, usualBottle } from "../../flows/amounts/mix.ts";
 import { parseNumber } from "../../flows/amounts/numbers.ts";
 import { listShopping, type ShoppingList } from "../../flows/amounts/shopping.ts";
-import { type BottleUnit, bottleUnits, fromCelsius, guessUnits } from "../../flows/amounts/units.ts";
+import { type BottleUnit, bottleUnits, fromCelsius } from "../../flows/amounts/units.ts";
 import { type CivilDate, isCaseDay } from "../../flows/calendar/civil-date.ts";
 import { type CalendarDay, paceStep, planDays } from "../../flows/calendar/make-calendar.ts";
 import { DEFAULT_ROOM_CELSIUS, readRoom } from "../../flows/calendar/room.ts";
 import type { Schedule } from "../../flows/calendar/schedule.ts";
 import type { Case } from "../../flows/case.ts";
 import { type Product, type Quantity, type UnitSystem, unitSystems } from "../../flows/edition.ts";
+import { placeOf } from "../../flows/place.ts";
 import type { Report } from "../views/report.ts";
 import { type PotSums, sumPots } from "./pot-sums.ts";
 import type { Typed } from "./read-request.ts";
@@ -39,6 +40,8 @@ export interface Figures {
   typed: Typed;
   system: UnitSystem;
   locale: string;
+  /** IANA name of the branch's time zone. */
+  timeZone: string;
   /** °C. */
   room: Given<number>;
   start: Given<CivilDate>;
@@ -54,7 +57,7 @@ export interface Figures {
   shopping: ShoppingList;
 }
 
-type Settings = Pick<Figures, "typed" | "system" | "locale" | "room" | "start" | "bottle">;
+type Settings = Pick<Figures, "typed" | "system" | "locale" | "timeZone" | "room" | "start" | "bottle">;
 
 const AIR_STEP = "raise-humidity";
 
@@ -96,12 +99,10 @@ export function makeFigures(report: Report, kase: Case, typed: Typed, today: Civ
 
 /** What was typed, or what is usual. A number that cannot be is told and stood in for. */
 export function readSettings(report: Report, typed: Typed, today: CivilDate): Settings {
-  const { branches } = report.flow.edition.shop;
-  const guessed = guessUnits(report.branch ?? branches[0]);
-  const system = unitSystems.find((one) => one === typed.units) ?? guessed;
-  const locale = system === "us" ? "en-US" : "en";
+  const { units, locale, timeZone } = placeOf(report.flow.edition.shop, report.branch);
+  const system = unitSystems.find((one) => one === typed.units) ?? units;
   return {
-    ...{ typed, system, locale },
+    ...{ typed, system, locale, timeZone },
     room: readWarmth(typed.room, system),
     start: readStart(typed.start, today),
     bottle: readBottle(typed, system, locale),

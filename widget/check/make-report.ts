@@ -1,3 +1,4 @@
+import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import type { Case } from "../../flows/case.ts";
 import { writeCode } from "../../flows/case-code.ts";
 import { writeLink } from "../../flows/case-link.ts";
@@ -7,9 +8,18 @@ import { makePlan } from "../../flows/plan.ts";
 import { secondLook } from "../../flows/second-look.ts";
 import { judge } from "../../flows/verdict.ts";
 import { hostOf, type Report } from "../views/report.ts";
+import { makeAside, writeQuery } from "./page-ways.ts";
 
-/** What the verdict tells about a case. `base` is the address of the server, with its last slash. */
-export function makeReport(flow: Flow, kase: Case, base: string, branch: Branch | null = null): Report {
+interface ReportRequest {
+  /** The address of the server, with its last slash. */
+  base: string;
+  branch: Branch | null;
+  /** The day the link is handed out. */
+  today: CivilDate;
+}
+
+/** What the verdict tells about a case. */
+export function makeReport(flow: Flow, kase: Case, { base, branch, today }: ReportRequest): Report {
   const verdict = judge(flow, kase);
   const look = secondLook(flow, kase, verdict);
   const plan = makePlan(flow, kase, verdict);
@@ -27,12 +37,7 @@ export function makeReport(flow: Flow, kase: Case, base: string, branch: Branch 
     host: hostOf(flow, kase),
     branch,
     base,
-    link: `${base}check?${writeLink(flow, kase)}`,
+    link: `${base}check?${writeLink(flow, kase)}${writeQuery(makeAside({}, branch, today))}`,
     code: writeCode(flow, kase),
   };
-}
-
-/** The branch of that id; null when the shop has none such, and then all of them are shown. */
-export function branchOf(flow: Flow, id: string | undefined): Branch | null {
-  return flow.edition.shop.branches.find((branch) => branch.id === id) ?? null;
 }

@@ -1,5 +1,7 @@
+import { type CivilDate, isCaseDay } from "../../flows/calendar/civil-date.ts";
 import { type Case, isDayId, takeBack } from "../../flows/case.ts";
 import { writeLink } from "../../flows/case-link.ts";
+import type { Branch } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import type { Pair, Ways } from "../views/ways.ts";
 import type { Typed } from "./read-request.ts";
@@ -12,25 +14,23 @@ const NOW = `#${PREFIX}now`;
 const PAGE = "/check";
 
 /**
- * Links and forms that do all the work without a script. `page`: the address of the page of the check; `typed`: numbers
- * that every link and form takes along.
+ * Links and forms that do all the work without a script. `page`: the address of the page of the check; `aside`: what every
+ * link and form takes along beside the case.
  */
-export function makePageWays(flow: Flow, kase: Case, page = PAGE, typed: Typed = {}): Ways {
+export function makePageWays(flow: Flow, kase: Case, aside: readonly Pair[], page = PAGE): Ways {
   const last = kase.answers.findLast(({ to }) => !isDayId(to));
-  const numbers = pairsOf(typed);
-  const go = (to: Case, ...extra: Pair[]) => hrefToCheck(flow, to, [...extra, ...numbers], page);
-  const link = `?${writeLink(flow, kase)}`;
+  const go = (to: Case, ...extra: Pair[]) => hrefToCheck(flow, to, [...extra, ...aside], page);
+  const link = `?${writeLink(flow, kase)}${writeQuery(aside)}`;
   return {
     id: (name) => `${PREFIX}${name}`,
     action: `${page}${NOW}`,
     actionAt: (name) => `${page}#${PREFIX}${name}`,
-    carried: [...carry(flow, kase), ...numbers],
+    carried: [...carry(flow, kase), ...aside],
     hrefToChange: (to) => go(kase, ["change", to]),
     hrefToKeep: go(kase),
     hrefToStart: page,
     hrefToLook: go(kase, ["look", "ask"]),
-    hrefToPlan: go(kase, ["look", "later"]),
-    hrefToCalendar: `${page.replace(/check$/, "calendar.ics")}${link}${writeQuery(numbers)}`,
+    hrefToCalendar: `${page.replace(/check$/, "calendar.ics")}${link}`,
     hrefToSlip: `${page.replace(/check$/, "slip")}${link}`,
     hrefToPrint: null,
     hrefBack: last === undefined ? null : go(withoutAnswer(flow, kase, last.to)),
@@ -44,9 +44,16 @@ function withoutAnswer(flow: Flow, kase: Case, to: string): Case {
   return isLook ? takeBack(flow, before, "looked").case : before;
 }
 
-/** Numbers as parts of a query. */
-export function pairsOf(typed: Typed): Pair[] {
-  return Object.entries(typed);
+/**
+ * What links take along beside the case. The day in them is today's: whoever follows one has seen the plan today, and
+ * whoever keeps one is asked how it went when it is opened later.
+ */
+export function makeAside(typed: Typed, branch: Branch | null, today: CivilDate): Pair[] {
+  return [
+    ...Object.entries(typed),
+    ...(branch ? [["branch", branch.id] as const] : []),
+    ...(isCaseDay(today) ? [["made", today] as const] : []),
+  ];
 }
 
 /** Further parts of a query that has a beginning. */

@@ -1,4 +1,3 @@
-import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import type { Report } from "../views/report.ts";
 import { ShoppingView, StepSums, SumsView } from "../views/sums-view.tsx";
 import { VerdictView } from "../views/verdict-view.tsx";
@@ -11,12 +10,11 @@ interface PlannedVerdictProps {
   state: CheckState;
   report: Report;
   ways: Ways;
-  today: CivilDate;
 }
 
 /** The verdict and its plan, with days, amounts and shopping list worked out. */
-export function PlannedVerdict({ state, report, ways, today }: PlannedVerdictProps) {
-  const { case: kase, typed } = state;
+export function PlannedVerdict({ state, report, ways }: PlannedVerdictProps) {
+  const { case: kase, typed, today } = state;
   const figures = makeFigures(report, kase, typed, today);
   const { saveCalendar } = ways;
   const save =

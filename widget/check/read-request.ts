@@ -1,3 +1,4 @@
+import { type CivilDate, isCaseDay } from "../../flows/calendar/civil-date.ts";
 import { asideNames, type NumberName, numberNames } from "../../flows/case-link.ts";
 
 /** Numbers as they were typed. */
@@ -15,8 +16,12 @@ export interface CheckRequest {
   plant: string | undefined;
   /** Ids of questions whose answers were set aside by the last change. */
   dropped: string[];
-  /** "ask": look at the plant again; "later": not now, though a look is due. */
+  /** "ask": look at the plant again; "code": the case was opened by its code, which does not say since when. */
   look: string | undefined;
+  /** The day the link was handed out; undefined when it says none that could be. */
+  made: CivilDate | undefined;
+  /** Id of the branch the shopper is with. */
+  branch: string | undefined;
   typed: Typed;
 }
 
@@ -40,6 +45,8 @@ export function readCheckRequest(search: string): CheckRequest {
     plant: get("plant")?.trim().slice(0, LONGEST_NAME),
     dropped: parameters.getAll("dropped"),
     look: get("look"),
+    made: parameters.getAll("made").find(isCaseDay),
+    branch: get("branch"),
     typed: Object.fromEntries(
       numberNames.flatMap((name) => {
         const text = get(name)?.trim().slice(0, LONGEST_NUMBER);

@@ -17,9 +17,9 @@ interface CalendarRequest {
 
 /** The days of a plan as a file. Numbers that cannot be are stood in for, as on the page. */
 export function writeCalendar({ report, case: kase, typed, today, now }: CalendarRequest): CalendarReading {
-  const { system, locale, room, start } = readSettings(report, typed, today);
+  const { system, locale, timeZone, room, start } = readSettings(report, typed, today);
   return makeCalendar(report.flow, kase, {
-    ...{ start: start.value, roomCelsius: room.value, units: system, locale, now, timeZone: "UTC" },
+    ...{ start: start.value, roomCelsius: room.value, units: system, locale, now, timeZone },
     origin: report.base.replace(/\/$/, ""),
   });
 }

@@ -1,5 +1,4 @@
 import { useState } from "hono/jsx/dom";
-import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import { Card, PlanLink } from "../check/card.tsx";
 import type { CheckState } from "../check/decide.ts";
 import { describeAnswers } from "../views/describe-answer.ts";
@@ -19,8 +18,6 @@ export interface Showing {
   report: Report | null;
   /** The view of a verdict in full; null while it or its prose is still on the way. */
   PlannedVerdict: Whole["PlannedVerdict"] | null;
-  /** The day at the shopper's. */
-  today: CivilDate;
   /** The rest could not be fetched. */
   missing: boolean;
   retry: () => void;
@@ -36,7 +33,7 @@ interface BookProps {
 export function Book({ first, connect }: BookProps) {
   const [showing, show] = useState(first);
   connect(show);
-  const { state, ways, report, PlannedVerdict, today, missing, retry } = showing;
+  const { state, ways, report, PlannedVerdict, missing, retry } = showing;
   const { flow, case: kase, reopened, next, notices } = state;
   return (
     <div class="lt-book" part="book">
@@ -57,13 +54,13 @@ export function Book({ first, connect }: BookProps) {
         <Notices sentences={notices} />
         {ways.tools?.said && <p class="lt-unseen">{ways.tools.said}</p>}
       </Transcript>
+      {state.looking && <PlanLink {...{ state, ways }} />}
       {reopened === null && next !== null && (
         <Card key={`${kase.answers.length} ${next.id}`} state={state} question={next} ways={ways} />
       )}
-      {state.looking && <PlanLink ways={ways} />}
       {report &&
         (PlannedVerdict ? (
-          <PlannedVerdict key={report.code} {...{ state, report, ways, today }} />
+          <PlannedVerdict key={report.code} {...{ state, report, ways }} />
         ) : (
           <EarlyVerdict report={report} ways={ways} missing={missing} retry={retry} />
         ))}

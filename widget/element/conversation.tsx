@@ -1,5 +1,5 @@
 import { flushSync, render } from "hono/jsx/dom";
-import { branchOf, makeReport } from "../check/make-report.ts";
+import { makeReport } from "../check/make-report.ts";
 import { makePageWays } from "../check/page-ways.ts";
 import { namedCondition, type Report } from "../views/report.ts";
 import type { Ways } from "../views/ways.ts";
@@ -11,7 +11,6 @@ import { isBackKey, moveTo, readFollowed, readForm } from "./presses.ts";
 import type { Session } from "./session.ts";
 import type { Settings } from "./settings.ts";
 import { tell } from "./tell.ts";
-import { readToday } from "./today.ts";
 import { openTools } from "./tools.ts";
 
 /** Where a conversation takes place. */
@@ -62,9 +61,9 @@ export class Conversation {
 
   #look(): Showing {
     const { state } = this.#session;
-    const { base, branch } = this.#place.settings;
+    const { base } = this.#place.settings;
     const due = state.reopened === null && state.next === null;
-    const report = due ? makeReport(state.flow, state.case, base, branchOf(state.flow, branch)) : null;
+    const report = due ? makeReport(state.flow, state.case, { base, ...state }) : null;
     const retry = () => {
       this.#loadWhole();
       this.#refresh();
@@ -74,23 +73,20 @@ export class Conversation {
       ways: this.#makeWays(report),
       report,
       PlannedVerdict: this.#whole?.PlannedVerdict ?? null,
-      today: readToday(),
       missing: this.#missing,
       retry,
     };
   }
 
   #makeWays(report: Report | null): Ways {
-    const { base, branch } = this.#place.settings;
+    const { base } = this.#place.settings;
     const page = `${base}check`;
     const { state, query } = this.#session;
-    const ways = makePageWays(state.flow, state.case, page, state.typed);
+    const ways = makePageWays(state.flow, state.case, state.aside, page);
     const whole = this.#whole;
     return {
       ...ways,
       carried: [],
-      hrefToSlip:
-        branch === undefined ? ways.hrefToSlip : `${ways.hrefToSlip}&branch=${encodeURIComponent(branch)}`,
       hrefToPrint: `${page}?${query}`,
       onSubmit: (event) => this.#go(event, readForm(event, query)),
       onFollow: (event) => this.#go(event, readFollowed(event)),

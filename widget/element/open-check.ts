@@ -30,7 +30,12 @@ export async function openCheck(parts: OpenParts): Promise<Opened> {
     number === undefined || number === live.number ? undefined : loadOldEdition(settings.base, number),
   ]);
   const flowOf = (wanted: number) => [edition.first, asked].find((flow) => flow?.edition.number === wanted);
-  const session = new Session(edition.first, readBeginning(given, edition.first, flowOf), asked);
+  const session = new Session(
+    edition.first,
+    readBeginning(given, edition.first, flowOf),
+    asked,
+    settings.branch,
+  );
   let size = readTextSize(root);
   let more = "";
   const wear = () => adoptSheets(root, fitSheet(size), fitLengths(more, size));

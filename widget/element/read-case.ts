@@ -32,7 +32,8 @@ function readGiven(text: string, live: Flow, flowOf: (edition: number) => Flow |
   if (query !== undefined) return { query, problem: undefined };
   const read = readCode(flowOf, text);
   if (!read.ok) return { query: "", problem: read.sentence };
-  return { query: writeLink(flowOf(read.case.edition) ?? live, read.case), problem: undefined };
+  const link = writeLink(flowOf(read.case.edition) ?? live, read.case);
+  return { query: `${link}&look=code`, problem: undefined };
 }
 
 /** The query of a link, of which only the query may be given; undefined when the text is no link. */

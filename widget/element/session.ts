@@ -1,7 +1,7 @@
 import { editionOf, writeLink } from "../../flows/case-link.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { type CheckState, decide } from "../check/decide.ts";
-import { pairsOf, writeQuery } from "../check/page-ways.ts";
+import { makeAside, writeQuery } from "../check/page-ways.ts";
 import { readCheckRequest } from "../check/read-request.ts";
 import { replay } from "../check/replay.ts";
 import type { Beginning } from "./read-case.ts";
@@ -14,10 +14,20 @@ import { readToday } from "./today.ts";
 export class Session {
   #flow: Flow;
   #state: CheckState;
+  readonly #branch: string | undefined;
 
-  /** `asked`: the edition the case was made under, when that is another and still exists. */
-  constructor(flow: Flow, { query, problem }: Beginning, asked: Flow | undefined) {
+  /**
+   * `asked`: the edition the case was made under, when that is another and still exists. `branch`: the one whose page
+   * this is.
+   */
+  constructor(
+    flow: Flow,
+    { query, problem }: Beginning,
+    asked: Flow | undefined,
+    branch: string | undefined,
+  ) {
     this.#flow = flow;
+    this.#branch = branch;
     this.#state = this.#decide(query, asked);
     if (problem !== undefined) this.#state.notices.push(problem);
   }
@@ -26,9 +36,10 @@ export class Session {
     return this.#state;
   }
 
-  /** The case as a query, with the numbers that were told beside it. */
+  /** The case as a query, with all that goes beside it. */
   get query(): string {
-    return `${writeLink(this.#flow, this.#state.case)}${writeQuery(pairsOf(this.#state.typed))}`;
+    const { case: kase, typed, branch } = this.#state;
+    return `${writeLink(this.#flow, kase)}${writeQuery(makeAside(typed, branch, readToday()))}`;
   }
 
   /** Follows a link of the check. */
@@ -43,7 +54,8 @@ export class Session {
   }
 
   #decide(search: string, asked: Flow | undefined): CheckState {
-    const request = readCheckRequest(search);
+    const read = readCheckRequest(search);
+    const request = { ...read, branch: this.#branch ?? read.branch };
     const editions = { live: this.#flow, asked };
     const decision = decide(
       this.#flow,

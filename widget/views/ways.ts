@@ -15,14 +15,13 @@ export interface Ways {
   /** Where a form goes whose answer stands in the part of the page of that name. */
   actionAt(name: string): string;
   hrefToChange(to: string): string;
-  /** The same case with nothing reopened. */
+  /** The same case with nothing reopened, and without a look that is due. */
   hrefToKeep: string;
   hrefToStart: string;
   /** The case without its last answer; null when there is none. */
   hrefBack: string | null;
-  /** The case with the question of the next look, and without it though it is due. */
+  /** The case with the question of the next look. */
   hrefToLook: string;
-  hrefToPlan: string;
   /** The file with the days of the plan. */
   hrefToCalendar: string;
   /** The sample slip of the case. */

@@ -179,7 +179,8 @@ export const answerUnknown = "That is not one of the answers. Please choose agai
 
 export const lookAgain = "Look again";
 export const lookAgainHint = "In a week or so, tell us how it goes. Then the next step follows from it.";
-export const showPlan = "Show me the plan";
+export const treated = "Have you been treating it? Then tell us below. If not:";
+export const showPlan = "Show the plan again";
 export const lookTitle = "What we make of it";
 export const lookFinish = "Good. Finish the rounds you have begun. Then keep it from coming back.";
 export const lookContinue = "Go on with the same steps.";

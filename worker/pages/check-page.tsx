@@ -1,4 +1,3 @@
-import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import { Card, PlanLink } from "../../widget/check/card.tsx";
 import type { CheckState } from "../../widget/check/decide.ts";
 import { makeReport } from "../../widget/check/make-report.ts";
@@ -14,14 +13,14 @@ import { Page } from "./page.tsx";
 interface CheckPageProps {
   state: CheckState;
   origin: string;
-  today: CivilDate;
 }
 
 /** One page of the check: the answers so far, then the question in hand or the verdict. */
-export function CheckPage({ state, origin, today }: CheckPageProps) {
-  const { flow, case: kase, reopened, next, typed } = state;
-  const ways = makePageWays(flow, kase, undefined, typed);
-  const report = reopened === null && next === null ? makeReport(flow, kase, `${origin}/`) : null;
+export function CheckPage({ state, origin }: CheckPageProps) {
+  const { flow, case: kase, reopened, next } = state;
+  const ways = makePageWays(flow, kase, state.aside);
+  const report =
+    reopened === null && next === null ? makeReport(flow, kase, { base: `${origin}/`, ...state }) : null;
   const asked = reopened ?? next;
   const title = report ? sayVerdict(flow, report.verdict) : (asked?.prompt ?? words.check);
   return (
@@ -37,9 +36,9 @@ export function CheckPage({ state, origin, today }: CheckPageProps) {
             : undefined
         }
       />
+      {state.looking && <PlanLink {...{ state, ways }} />}
       {reopened === null && next !== null && <Card state={state} question={next} ways={ways} />}
-      {state.looking && <PlanLink ways={ways} />}
-      {report && <PlannedVerdict {...{ state, report, ways, today }} />}
+      {report && <PlannedVerdict {...{ state, report, ways }} />}
     </Page>
   );
 }

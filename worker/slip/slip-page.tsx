@@ -1,8 +1,9 @@
+import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import type { Case } from "../../flows/case.ts";
 import type { Branch } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { makeReport } from "../../widget/check/make-report.ts";
-import { hrefToCheck } from "../../widget/check/page-ways.ts";
+import { hrefToCheck, makeAside } from "../../widget/check/page-ways.ts";
 import { describeAnswers } from "../../widget/views/describe-answer.ts";
 import { Prose } from "../../widget/views/prose.tsx";
 import { namedCondition, type Report, rivalsOf, sayVerdict } from "../../widget/views/report.ts";
@@ -16,6 +17,7 @@ interface SlipPageProps {
   case: Case;
   branch: Branch | null;
   origin: string;
+  today: CivilDate;
   /** What could not be read of the link. */
   notices: readonly string[];
 }
@@ -24,8 +26,8 @@ interface SlipPageProps {
 const MOST_ANSWERS = 14;
 
 /** What goes with the bag: one sheet that the bench can read, tick and file. */
-export function SlipPage({ flow, case: kase, branch, origin, notices }: SlipPageProps) {
-  const report = makeReport(flow, kase, `${origin}/`, branch);
+export function SlipPage({ flow, case: kase, branch, origin, notices, today }: SlipPageProps) {
+  const report = makeReport(flow, kase, { base: `${origin}/`, branch, today });
   const { shop } = flow.edition;
   return (
     <Page
@@ -44,7 +46,7 @@ export function SlipPage({ flow, case: kase, branch, origin, notices }: SlipPage
           <button class="lt-button" type="button" data-print hidden>
             {slipWords.print}
           </button>
-          <a class="lt-link" href={hrefToCheck(flow, kase)}>
+          <a class="lt-link" href={hrefToCheck(flow, kase, makeAside({}, branch, today))}>
             {slipWords.backToCheck}
           </a>
         </p>

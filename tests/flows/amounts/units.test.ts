@@ -7,7 +7,6 @@ import {
   fromCelsius,
   fromCentimetres,
   fromMillilitres,
-  guessUnits,
   millilitresIn,
   nameUnit,
   toCelsius,
@@ -72,13 +71,6 @@ describe("units", () => {
     expect(formatVolume(1, "us", "en")).toBe("0.25 cup");
     expect(formatVolume(20_000, "us", "en")).toBe("5.5 gallons");
     expect(nameUnit("dry-quart", 2)).toBe("dry quarts");
-  });
-
-  it("are guessed from the branch, unless it says", () => {
-    expect(guessUnits({ phone: "+1-555-0100" })).toBe("us");
-    expect(guessUnits({ phone: "+44 20 7946 0000" })).toBe("metric");
-    expect(guessUnits({ phone: "+1-555-0100", units: "metric" })).toBe("metric");
-    expect(guessUnits(undefined)).toBe("metric");
   });
 });
 
