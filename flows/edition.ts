@@ -329,7 +329,7 @@ export interface Branch {
   units?: UnitSystem;
   /** BCP 47 and IANA names, where the branch differs from the shop. */
   locale?: string;
-  timezone?: string;
+  timeZone?: string;
 }
 
 export interface Shop {
@@ -337,9 +337,8 @@ export interface Shop {
   strapline: string;
   branches: Branch[];
   poisonHelp: string;
-  /** How numbers are written (BCP 47), and which clock counts (IANA). */
+  /** How numbers are written (BCP 47). */
   locale?: string;
-  timezone?: string;
   /** Product id → where it stands in the shop. */
   shelves?: Record<string, string>;
   /** What staff send after a call, with `{shop}`, `{link}` and `{code}` to be filled in. */

@@ -20,7 +20,7 @@ export function placeOf(shop: Shop, branch: Branch | null): Place {
   return {
     units,
     locale: locale ?? (units === "us" ? "en-US" : "en"),
-    timeZone: at?.timezone ?? shop.timezone ?? "UTC",
+    timeZone: at?.timeZone ?? shop.timeZone ?? "UTC",
   };
 }
 

@@ -78,7 +78,10 @@ export const weightsSchema = z.strictObject({
 export type WeightsFile = z.output<typeof weightsSchema>;
 
 const locale = text.refine(isLocale, "must be a language and country, such as en-US");
-const timezone = text.refine(isTimeZone, "must be the name of a time zone, such as Europe/London");
+const timeZone = text.refine(
+  isTimeZone,
+  "must be a time zone such as America/New_York, from the tz database",
+);
 
 export const shopSchema = z.strictObject({
   name: text,
@@ -93,13 +96,12 @@ export const shopSchema = z.strictObject({
         phone: text,
         units: z.enum(unitSystems).exactOptional(),
         locale: locale.exactOptional(),
-        timezone: timezone.exactOptional(),
+        time_zone: timeZone.exactOptional(),
       }),
     )
     .min(1, "must not be empty"),
   poison_help: text,
   locale: locale.exactOptional(),
-  timezone: timezone.exactOptional(),
   shelves: z.record(id, text).exactOptional(),
   hand_over: z
     .strictObject({
@@ -107,9 +109,7 @@ export const shopSchema = z.strictObject({
       message: text.refine((message) => message.includes("{link}"), "must hold {link}"),
     })
     .exactOptional(),
-  time_zone: text
-    .refine(isTimeZone, "must be a time zone such as America/New_York, from the tz database")
-    .exactOptional(),
+  time_zone: timeZone.exactOptional(),
 });
 export type ShopFile = z.output<typeof shopSchema>;
 
@@ -359,12 +359,3 @@ export const potsSchema = z.strictObject({
   new_start_from: z.strictObject({ percent: upTo(100), sources }),
 });
 export type PotsFile = z.output<typeof potsSchema>;
-
-function isTimeZone(timeZone: string): boolean {
-  try {
-    new Intl.DateTimeFormat("en", { timeZone });
-    return true;
-  } catch {
-    return false;
-  }
-}

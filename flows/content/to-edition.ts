@@ -20,6 +20,7 @@ import type {
   LifeCyclesFile,
   PotsFile,
   ProductItem,
+  ShopFile,
   SourceItem,
   WeightsFile,
 } from "./schemas.ts";
@@ -28,11 +29,10 @@ import type {
 export function toEdition(content: Content): Edition | null {
   const { shop, weights, conversation } = content;
   if (shop === null || weights === null || conversation === null) return null;
-  const { poison_help: poisonHelp, hand_over: handOver, time_zone: timeZone, ...shopRest } = shop.value;
   return {
     number: 1,
     hash: "",
-    shop: { ...shopRest, poisonHelp, ...(handOver && { handOver }), ...(timeZone && { timeZone }) },
+    shop: toShop(shop.value),
     weights: toWeights(weights.value),
     conversation: toConversation(conversation),
     findings: content.findings.entries.map(({ value }) => toFinding(value)),
@@ -44,6 +44,17 @@ export function toEdition(content: Content): Edition | null {
     products: content.products.entries.map(({ value }) => toProduct(value)),
     ...(content.pots === null ? {} : { pots: toPots(content.pots.value) }),
     ...(content.lifeCycles === null ? {} : { pacing: toPacing(content.lifeCycles.value) }),
+  };
+}
+
+function toShop({ branches, ...file }: ShopFile): Edition["shop"] {
+  const { poison_help: poisonHelp, hand_over: handOver, time_zone: timeZone, ...rest } = file;
+  return {
+    ...rest,
+    branches: branches.map(({ time_zone: own, ...branch }) => ({ ...branch, ...(own && { timeZone: own }) })),
+    poisonHelp,
+    ...(handOver && { handOver }),
+    ...(timeZone && { timeZone }),
   };
 }
 

@@ -21,7 +21,7 @@ type Places = (ids: readonly string[]) => number[];
 export function packFirst(edition: Edition): FirstParcel {
   const { howToBring: _, ...conversation } = edition.conversation;
   const { number, hash, weights, findings } = edition;
-  const { handOver: _handOver, timeZone: _timeZone, ...shop } = edition.shop;
+  const { handOver: _handOver, ...shop } = edition.shop;
   const places = placesIn(findings);
   return {
     number,

@@ -96,7 +96,7 @@ export interface FirstParcel {
   number: number;
   hash: string;
   /** Without the words for handing over, which only the desk needs. */
-  shop: Omit<Shop, "handOver" | "timeZone">;
+  shop: Omit<Shop, "handOver">;
   weights: Weights;
   conversation: Omit<Conversation, "howToBring">;
   findings: Columns<SmallFinding>;

@@ -25,8 +25,8 @@ describe("units", () => {
 });
 
 test("a branch says more than its shop, and the first branch speaks for the shop", () => {
-  const north = branch({ id: "north", locale: "en-GB", timezone: "Europe/London" });
-  const both = shop({ locale: "en-US", timezone: "America/New_York", branches: [branch({}), north] });
+  const north = branch({ id: "north", locale: "en-GB", timeZone: "Europe/London" });
+  const both = shop({ locale: "en-US", timeZone: "America/New_York", branches: [branch({}), north] });
   expect(placeOf(both, north)).toEqual({ units: "metric", locale: "en-GB", timeZone: "Europe/London" });
   expect(placeOf(both, null)).toEqual({ units: "us", locale: "en-US", timeZone: "America/New_York" });
   expect(placeOf(shop({}), null)).toEqual({ units: "us", locale: "en-US", timeZone: "UTC" });
