@@ -13,13 +13,13 @@ import { makeAside, writeQuery } from "./page-ways.ts";
 interface ReportRequest {
   /** The address of the server, with its last slash. */
   base: string;
-  branch: Branch | null;
-  /** The day the link is handed out. */
-  today: CivilDate;
+  branch?: Branch | null;
+  /** The day the link is handed out; undefined where nobody gets it. */
+  today?: CivilDate;
 }
 
 /** What the verdict tells about a case. */
-export function makeReport(flow: Flow, kase: Case, { base, branch, today }: ReportRequest): Report {
+export function makeReport(flow: Flow, kase: Case, { base, branch = null, today }: ReportRequest): Report {
   const verdict = judge(flow, kase);
   const look = secondLook(flow, kase, verdict);
   const plan = makePlan(flow, kase, verdict);

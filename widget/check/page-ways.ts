@@ -48,11 +48,11 @@ function withoutAnswer(flow: Flow, kase: Case, to: string): Case {
  * What links take along beside the case. The day in them is today's: whoever follows one has seen the plan today, and
  * whoever keeps one is asked how it went when it is opened later.
  */
-export function makeAside(typed: Typed, branch: Branch | null, today: CivilDate): Pair[] {
+export function makeAside(typed: Typed, branch: Branch | null, today: CivilDate | undefined): Pair[] {
   return [
     ...Object.entries(typed),
     ...(branch ? [["branch", branch.id] as const] : []),
-    ...(isCaseDay(today) ? [["made", today] as const] : []),
+    ...(today !== undefined && isCaseDay(today) ? [["made", today] as const] : []),
   ];
 }
 

@@ -111,7 +111,7 @@ function OpenForm({ typed, branch, problem }: OpenFormProps) {
 
 /** What the shopper told and what the check made of it, as it was then. */
 function SampleView({ sample: { flow, case: kase, code, notices } }: { sample: Sample }) {
-  const report = makeReport(flow, kase, "/");
+  const report = makeReport(flow, kase, { base: "/" });
   const leader = report.verdict.candidates.find(({ condition }) => condition === report.verdict.leader);
   const told = describeAnswers(flow, kase);
   return (
