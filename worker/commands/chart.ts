@@ -9,7 +9,8 @@ const folder = join(import.meta.dirname, "..", "generated");
 const flow = await loadFlow();
 const viz = await instance();
 const sections = drawChart(flow).map(({ title, dot }) => {
-  const svg = viz.renderString(dot, { format: "svg" }).replace(/^[\s\S]*?(?=<svg)/, "");
+  const drawn = viz.renderString(dot, { format: "svg" });
+  const svg = drawn.slice(drawn.indexOf("<svg"));
   return `<section><h2>${escapeText(title)}</h2>${svg}</section>`;
 });
 const page = `<!doctype html>
