@@ -1,6 +1,7 @@
 import { type Answer, type Case, isAnswer, isDayId, newCase } from "./case.ts";
 import type { Host } from "./edition.ts";
 import { findHosts } from "./find-host.ts";
+import { closeFindings, PRESENT } from "./finding-table.ts";
 import { type Flow, NOT_SURE } from "./flow.ts";
 
 export const linkProblemCodes = [
@@ -105,6 +106,29 @@ function readAnswer(flow: Flow, to: string, is: string): Answer | LinkProblem {
   const isDay = flow.looks !== undefined && isDayId(to);
   const known = isDay || flow.promptById.has(to) || flow.finding(to) !== undefined;
   return problem(known ? "UNKNOWN_ANSWER" : "UNKNOWN_QUESTION", known ? `${to}=${is}` : to);
+}
+
+/**
+ * Findings told as not there that others show all the same: a sharper one, or the parts that make them. What was seen
+ * counts, whoever said it first; both stay in the case, so that the one that is wrong can be mended.
+ */
+export function findContradictions(flow: Flow, kase: Case): LinkProblem[] {
+  const { findings, edition } = flow;
+  const seen = kase.answers.flatMap(({ to, is }) => {
+    const reply = flow.promptById.get(to)?.replies.find(({ id }) => id === is);
+    return reply?.present ?? (is === "yes" && findings.index.has(to) ? [findings.at(to)] : []);
+  });
+  const closed = closeFindings(findings, seen, []);
+  return kase.answers.flatMap(({ to, is }) => {
+    const denied = findings.index.get(to);
+    if (is !== "no" || denied === undefined || closed[denied] !== PRESENT) return [];
+    const parts = findings.combines.find(({ whole }) => whole === denied)?.parts ?? [];
+    const shows = (f: number) => f === denied || findings.vaguer[f]?.includes(denied) === true;
+    const shown = seen.some(shows) ? seen.filter(shows) : parts;
+    const names = [...new Set(shown)].flatMap((f) => edition.findings[f]?.name ?? []).join(", ");
+    const sentence = `You told us “${names}” and also “${flow.finding(to)?.absent}”. Both cannot be. We go by what was seen.`;
+    return [{ code: "CONTRADICTION", part: `${to}=no`, sentence }];
+  });
 }
 
 function isNameOf({ name, botanical, alsoCalled }: Host, text: string): boolean {

@@ -40,12 +40,17 @@ export function makePlan(flow: Flow, kase: Case, verdict: Verdict): Plan {
 }
 
 export function planFor(flow: Flow, knowledge: Knowledge, verdict: Verdict): Plan {
+  return planOf(flow, knowledge, wantedRemedies(flow, verdict));
+}
+
+/** The plan that these remedies make where the plant and the household are as they are. */
+export function planOf(flow: Flow, knowledge: Knowledge, wanted: readonly WantedRemedy[]): Plan {
   const host = knowledge.host ? flow.host(knowledge.host) : undefined;
   const household = facts.map((fact) => ({ fact, state: factState(fact, knowledge, host) }));
   const states = new Map(household.map(({ fact, state }) => [fact, state]));
   const steps: (PlanStep & { order: number })[] = [];
   const leftOut: Plan["leftOut"] = [];
-  for (const { remedy, treats } of wantedRemedies(flow, verdict)) {
+  for (const { remedy, treats } of wanted) {
     const because = forbids(remedy, host, states);
     if (because !== undefined) {
       leftOut.push({ remedy: remedy.id, because });
@@ -95,8 +100,14 @@ export function factState(fact: Fact, knowledge: Knowledge, host: Host | undefin
   return knowledge.facts[fact] ?? "unknown";
 }
 
+/** A remedy and the ids of the conditions it treats. */
+export interface WantedRemedy {
+  remedy: Remedy;
+  treats: string[];
+}
+
 /** The remedies that the verdict calls for, before safety has its say. */
-function wantedRemedies(flow: Flow, verdict: Verdict): { remedy: Remedy; treats: string[] }[] {
+export function wantedRemedies(flow: Flow, verdict: Verdict): WantedRemedy[] {
   const wanted = new Map<Remedy, string[]>();
   const [leader = null, ...others] = verdict.standing === "undetermined" ? [] : causesToTreat(flow, verdict);
   for (const remedy of remediesFor(flow, verdict.standing, leader, true)) {

@@ -20,7 +20,10 @@ const pagePolicy = [
 export const secureAnswers: MiddlewareHandler = async (c, next) => {
   await next();
   const isPage = c.res.headers.get("content-type")?.startsWith("text/html") === true;
-  c.header("Content-Security-Policy", isPage ? pagePolicy : "default-src 'none'; frame-ancestors 'none'");
+  // The element's files are for every page; who frames them is none of their business.
+  const isForAll = c.req.path.startsWith("/embed/");
+  const filePolicy = isForAll ? "default-src 'none'" : "default-src 'none'; frame-ancestors 'none'";
+  c.header("Content-Security-Policy", isPage ? pagePolicy : filePolicy);
   c.header("X-Content-Type-Options", "nosniff");
   // Behind a sign-in it is "same-origin": under "no-referrer" an older browser hides the origin of our own forms.
   if (!c.res.headers.has("referrer-policy")) c.header("Referrer-Policy", "no-referrer");

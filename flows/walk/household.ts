@@ -2,7 +2,7 @@ import type { Knowledge } from "../case.ts";
 import { writeLink } from "../case-link.ts";
 import { type Fact, facts, type Standing } from "../edition.ts";
 import { type Flow, NOT_SURE } from "../flow.ts";
-import { factPromptsFor, planFor, remediesFor } from "../plan.ts";
+import { factPromptsFor, factState, planOf, remediesFor, wantedRemedies } from "../plan.ts";
 import type { Verdict } from "../verdict.ts";
 import type { HostClass } from "./classes.ts";
 import { findPlanFaults, type PlanFault } from "./plan-invariants.ts";
@@ -94,15 +94,19 @@ export function checkPlans(
   classes: readonly HostClass[],
 ): Violation[] {
   const groups = groupByTraits(flow);
-  const households = allHouseholds();
+  const everywhere = groups.flatMap((group) => differentHouseholds(flow, group, allHouseholds()));
+  const [unknown] = groups;
+  const extremes = unknown ? differentHouseholds(flow, unknown, [{}, allRuledOut()]) : [];
   const violations = new Map<string, Violation>();
-  const check = (ending: Ending, causes: readonly number[], group: HostTraits, states: Household) => {
+  const check = (ending: Ending, causes: readonly number[], homes: readonly Home[]) => {
     const { standing } = ending.decision;
-    const knowledge = knowledgeOf(flow, group, states);
-    const plan = planFor(flow, knowledge, verdictOf(flow, standing, causes));
-    for (const fault of findPlanFaults(flow, plan, standing, knowledge)) {
-      const key = `${fault.invariant}|${fault.remedy}|${causes[0]}`;
-      if (!violations.has(key)) violations.set(key, describe(flow, fault, ending, classes, group, states));
+    const wanted = wantedRemedies(flow, verdictOf(flow, standing, causes));
+    for (const home of homes) {
+      const plan = planOf(flow, home.knowledge, wanted);
+      for (const fault of findPlanFaults(flow, plan, standing, home.knowledge)) {
+        const key = `${fault.invariant}|${fault.remedy}|${causes[0]}`;
+        if (!violations.has(key)) violations.set(key, describe(flow, fault, ending, classes, home));
+      }
     }
   };
   const seen = new Set<string>();
@@ -113,12 +117,9 @@ export function checkPlans(
       const key = `${standing}|${cause}`;
       if (seen.has(key)) continue;
       seen.add(key);
-      for (const group of groups) for (const states of households) check(ending, [cause], group, states);
+      check(ending, [cause], everywhere);
     }
-    const [unknown] = groups;
-    if (!unknown) continue;
-    check(ending, causes, unknown, {});
-    check(ending, causes, unknown, Object.fromEntries(facts.map((fact) => [fact, "no"])));
+    check(ending, causes, extremes);
   }
   const [any] = endings;
   if (any && flow.looks) {
@@ -126,15 +127,9 @@ export function checkPlans(
     for (const standing of ["leaning", "suspected"] as const) {
       const reached: Ending = { ...any, decision: { ...any.decision, standing } };
       flow.edition.conditions.forEach((_, cause) => {
-        if (!seen.has(`${standing}|${cause}`)) {
-          for (const group of groups) for (const states of households) check(reached, [cause], group, states);
-        }
-        const [unknown] = groups;
-        if (!unknown) return;
+        if (!seen.has(`${standing}|${cause}`)) check(reached, [cause], everywhere);
         flow.edition.conditions.forEach((__, other) => {
-          if (other === cause) return;
-          check(reached, [cause, other], unknown, {});
-          check(reached, [cause, other], unknown, Object.fromEntries(facts.map((fact) => [fact, "no"])));
+          if (other !== cause) check(reached, [cause, other], extremes);
         });
       });
     }
@@ -143,6 +138,33 @@ export function checkPlans(
 }
 
 type Household = Partial<Record<Fact, "yes" | "no">>;
+
+/** A kind of plant in a household. */
+interface Home {
+  group: HostTraits;
+  states: Household;
+  knowledge: Knowledge;
+}
+
+/** Of these households, those that differ for this kind of plant: what the plant settles is not what anyone says. */
+function differentHouseholds(flow: Flow, group: HostTraits, households: readonly Household[]): Home[] {
+  const different = new Map<string, Home>();
+  for (const states of households) {
+    const knowledge = knowledgeOf(flow, group, states);
+    const key = householdKey(knowledge, group);
+    if (!different.has(key)) different.set(key, { group, states, knowledge });
+  }
+  return [...different.values()];
+}
+
+/** All that a plan looks at besides the plant and the causes. */
+export function householdKey(knowledge: Knowledge, group: HostTraits): string {
+  return facts.map((fact) => factState(fact, knowledge, group.example)).join();
+}
+
+function allRuledOut(): Household {
+  return Object.fromEntries(facts.map((fact) => [fact, "no"]));
+}
 
 /** Every fact yes, no or unknown. */
 function allHouseholds(): Household[] {
@@ -158,8 +180,7 @@ function describe(
   { invariant, remedy }: PlanFault,
   ending: Ending,
   classes: readonly HostClass[],
-  group: HostTraits,
-  states: Household,
+  { group, states }: Home,
 ): Violation {
   const hosts = classes[ending.shortestClass]?.hosts ?? [];
   const host = hosts.find((id) => group.hosts.has(id)) ?? hosts[0] ?? null;

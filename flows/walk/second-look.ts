@@ -1,6 +1,7 @@
+import type { Knowledge } from "../case.ts";
 import { type Fact, methods } from "../edition.ts";
 import { type Flow, MOST_LOOKS, NOT_SURE } from "../flow.ts";
-import { factPromptsFor, planFor, remediesFor } from "../plan.ts";
+import { factPromptsFor, planOf, remediesFor, wantedRemedies } from "../plan.ts";
 import {
   allDoneOption,
   decideLook,
@@ -12,7 +13,7 @@ import {
   lookWords,
 } from "../second-look.ts";
 import type { HostClass } from "./classes.ts";
-import { knowledgeOf, verdictOf } from "./household.ts";
+import { householdKey, knowledgeOf, verdictOf } from "./household.ts";
 import { groupByTraits, type HostTraits } from "./traits.ts";
 import type { Ending } from "./traverse.ts";
 import type { Violation } from "./walk.ts";
@@ -128,16 +129,34 @@ interface Part {
 function memoizeMasks(flow: Flow) {
   const households = listHouseholds(flow);
   const parts = new Map<HostTraits, Map<string, Part>>();
+  const homes = new Map<HostTraits, { key: string; knowledge: Knowledge }[]>();
+  const homesOf = (group: HostTraits) => {
+    const made =
+      homes.get(group) ??
+      households.map(({ states }) => {
+        const knowledge = knowledgeOf(flow, group, states);
+        return { key: householdKey(knowledge, group), knowledge };
+      });
+    homes.set(group, made);
+    return made;
+  };
   const partOf = (group: HostTraits, standing: Standing, cause: number, leads: boolean) =>
     remember(parts, group, `${standing}|${cause}|${leads}`, () => {
       const own = remediesFor(flow, standing, flow.edition.conditions[cause]?.id ?? null, leads);
       const added = new Set(own.map(({ id }) => id));
       const asked = factPromptsFor(flow, knowledgeOf(flow, group, {}), own);
-      const masks = households.map(({ states }) => {
-        const plan = planFor(flow, knowledgeOf(flow, group, states), verdictOf(flow, standing, [cause]));
-        const steps = plan.steps.filter(({ remedy }) => added.has(remedy));
-        const { ladder } = groundOf(flow, { standing }, { ...plan, steps });
-        return ladder.reduce((bits, method) => bits | (1 << methods.indexOf(method)), 0);
+      const wanted = wantedRemedies(flow, verdictOf(flow, standing, [cause]));
+      const known = new Map<string, number>();
+      const masks = homesOf(group).map(({ key, knowledge }) => {
+        let mask = known.get(key);
+        if (mask === undefined) {
+          const plan = planOf(flow, knowledge, wanted);
+          const steps = plan.steps.filter(({ remedy }) => added.has(remedy));
+          const { ladder } = groundOf(flow, { standing }, { ...plan, steps });
+          mask = ladder.reduce((bits, method) => bits | (1 << methods.indexOf(method)), 0);
+          known.set(key, mask);
+        }
+        return mask;
       });
       return {
         asks: asked.reduce((bits, prompt) => bits | (1 << flow.factPrompts.indexOf(prompt)), 0),

@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
-import { isAnswer } from "../../flows/case.ts";
-import { editionOf, LONGEST_LINK, linkProblemCodes, readLink, writeLink } from "../../flows/case-link.ts";
+import { isAnswer, know } from "../../flows/case.ts";
+import {
+  editionOf,
+  findContradictions,
+  LONGEST_LINK,
+  linkProblemCodes,
+  readLink,
+  writeLink,
+} from "../../flows/case-link.ts";
 import { openFlow } from "../../flows/flow.ts";
 import { answerSet, caseOf } from "../support/cases.ts";
 import { arbitraryCase } from "../support/random-case.ts";
@@ -113,6 +120,42 @@ describe("readLink", () => {
     const [problem] = readLink(flow, "x".repeat(500)).problems;
     expect(problem?.part.length).toBeLessThanOrEqual(61);
     expect(problem?.sentence).toContain(problem?.part);
+  });
+});
+
+describe("findContradictions", () => {
+  const shipped = shippedFlow();
+  const find = (...answers: string[]) => findContradictions(shipped, caseOf(shipped, ...answers));
+
+  it("names a finding that was denied though a sharper one was seen, whichever came first", () => {
+    for (const answers of [
+      ["fine-webbing=yes", "insects-or-webs=no"],
+      ["insects-or-webs=no", "fine-webbing=yes"],
+    ]) {
+      const [problem, ...others] = find(...answers);
+      expect(others).toEqual([]);
+      expect(problem).toMatchObject({ code: "CONTRADICTION", part: "insects-or-webs=no" });
+      expect(problem?.sentence).toContain("fine silk webs under the leaves or in the joints");
+      expect(problem?.sentence).toContain("no insects and no webs");
+    }
+  });
+
+  it("takes what an answer to a question shows, and what parts amount to", () => {
+    expect(find("tap-test=dots", "insects-or-webs=no")).toHaveLength(1);
+    const [whole] = find("limp-or-drooping=yes", "soil-stays-soggy=yes", "wilted-in-wet-soil=no");
+    expect(whole?.part).toBe("wilted-in-wet-soil=no");
+    expect(whole?.sentence).toContain(shipped.finding("soil-stays-soggy")?.name);
+  });
+
+  it("has nothing to say where both can be", () => {
+    expect(find("insects-or-webs=yes", "fine-webbing=no", "soil-dry-deep=no", "host=basil")).toEqual([]);
+    expect(find("what-you-see=not-sure")).toEqual([]);
+  });
+
+  it("changes no case: what was seen counts with and without the denial", () => {
+    const seen = caseOf(shipped, "fine-webbing=yes");
+    const both = caseOf(shipped, "fine-webbing=yes", "insects-or-webs=no");
+    expect(know(shipped, both).known).toEqual(know(shipped, seen).known);
   });
 });
 

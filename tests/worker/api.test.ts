@@ -72,6 +72,13 @@ describe("a problem", () => {
       422,
       "case-not-readable",
     ],
+    [
+      "a finding denied though a sharper one was seen",
+      "/api/case?fine-webbing=yes&insects-or-webs=no",
+      undefined,
+      422,
+      "case-not-readable",
+    ],
     ["a prototype's name", "/api/case?__proto__=x&constructor=y", undefined, 422, "case-not-readable"],
     ["a broken escape", "/api/case?%E0%A4%A=%ZZ", undefined, 422, "case-not-readable"],
     ["a long query", `/api/case?what-you-see=${"x".repeat(4100)}`, undefined, 414, "query-too-long"],

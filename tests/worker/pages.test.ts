@@ -100,6 +100,14 @@ describe("the plant's name", () => {
 });
 
 describe("a link with faults", () => {
+  test("names a finding that was denied though a sharper one was seen, with both sides", async () => {
+    const page = await read("/check?e=1&what-you-see=marks&fine-webbing=yes&insects-or-webs=no");
+    expect(page).toMatch(/You told us “[^”]*fine [^”]*” and also “[^”]*no [^”]*”\. Both cannot be\./);
+    expect(page).not.toContain("Not all of this link could be read.");
+    expect(page).toContain("insects-or-webs=no");
+    expect(page).toContain("fine-webbing=yes");
+  });
+
   test("keeps its valid part and names the rest", async () => {
     const page = await read(
       "/check?e=1&what-you-see=white&bogus=1&host=basil&white-look=zzz&what-you-see=flies",

@@ -126,6 +126,7 @@ function collectNotices(flow: Flow, request: CheckRequest, replayed: Replay, ask
   const problems = replayed.problems.filter(({ code }) => !(asksHost && code === "UNKNOWN_PLANT"));
   if (problems.length > 0)
     notices.push(words.linkProblems, ...new Set(problems.map(({ sentence }) => sentence)));
+  notices.push(...replayed.contradictions.map(({ sentence }) => sentence));
   const dropped = request.dropped.flatMap((id) => questionFor(flow, id)?.prompt ?? []);
   if (dropped.length > 0) notices.push(words.dropped(dropped.map((prompt) => `“${prompt}”`).join(" ")));
   return notices;

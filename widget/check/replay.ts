@@ -1,5 +1,5 @@
 import type { Case } from "../../flows/case.ts";
-import { type LinkProblem, readLink } from "../../flows/case-link.ts";
+import { findContradictions, type LinkProblem, readLink } from "../../flows/case-link.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { nextQuestion } from "../../flows/next-question.ts";
 import { makePlan } from "../../flows/plan.ts";
@@ -17,6 +17,8 @@ export interface Editions {
 export interface Replay {
   case: Case;
   problems: LinkProblem[];
+  /** What was told in two ways; nothing of it is lost. */
+  contradictions: LinkProblem[];
   /** Whether another edition was asked for, and what became of that. */
   edition: {
     asked: number;
@@ -28,7 +30,11 @@ export interface Replay {
 /** Replays a link under the edition it was made with, then under the live one. */
 export function replay({ live, asked }: Editions, query: string, askedNumber: number | undefined): Replay {
   const read = readLink(live, query);
-  const base = { case: read.case, problems: read.problems };
+  const base = {
+    case: read.case,
+    problems: read.problems,
+    contradictions: findContradictions(live, read.case),
+  };
   if (askedNumber === undefined || askedNumber === live.edition.number) return { ...base, edition: null };
   if (asked === undefined) {
     const sentence = words.editionUnknown(String(askedNumber));

@@ -73,10 +73,10 @@ async function sendCase(c: Context<Setting>, input: CaseInput): Promise<Response
   const asked = editionOf(input.query);
   const editions = await c.var.openEditions(asked);
   const replayed = replay(editions, input.query, asked);
-  if (replayed.problems.length > 0) {
-    return sendProblem(c, "case-not-readable", replayed.problems.map(({ sentence }) => sentence).join(" "), {
-      problems: replayed.problems,
-    });
+  const problems = [...replayed.problems, ...replayed.contradictions];
+  if (problems.length > 0) {
+    const sentences = problems.map(({ sentence }) => sentence).join(" ");
+    return sendProblem(c, "case-not-readable", sentences, { problems });
   }
   return c.json(describeCase(editions, replayed));
 }

@@ -1,4 +1,4 @@
-import { Hono } from "hono";
+import { type Context, Hono } from "hono";
 import { etag } from "hono/etag";
 import type { Flow } from "../../flows/flow.ts";
 import { packFirst, packProse } from "../../flows/parcel/pack.ts";
@@ -9,6 +9,10 @@ const FOREVER = "public, max-age=31536000, immutable";
 /** What moves is looked at again after a minute, and by its tag. */
 const MOVING = "public, max-age=60, must-revalidate";
 const SCRIPT = "text/javascript; charset=utf-8";
+
+/** Said in plain text: whoever reads it looks at a network log. */
+const MISSING =
+  "There is no such file here. Take the address that the build prints, or /embed/leafturn.js, which always leads to the newest.";
 
 interface Parcels {
   first: string;
@@ -37,16 +41,21 @@ export function makeEmbed({ first, files }: WidgetFiles) {
   embed.get("/editions/:name/:part{(first|prose)\\.json}", async (c) => {
     const [number, hash] = c.req.param("name").split("-");
     const { asked } = await c.var.openEditions(/^\d{1,6}$/.test(number ?? "") ? Number(number) : undefined);
-    if (asked === undefined || asked.edition.hash !== hash) return c.notFound();
+    if (asked === undefined || asked.edition.hash !== hash) return refuse(c);
     const parcel = parcelsOf(asked)[c.req.param("part") === "first.json" ? "first" : "prose"];
     return c.body(parcel, 200, { "Content-Type": "application/json", "Cache-Control": FOREVER });
   });
   embed.get("/:hash/:file", (c) => {
     const file = files[`${c.req.param("hash")}/${c.req.param("file")}`];
-    if (file === undefined) return c.notFound();
+    if (file === undefined) return refuse(c);
     return c.body(file.body, 200, { "Content-Type": SCRIPT, "Cache-Control": FOREVER });
   });
+  embed.get("/*", refuse);
   return embed;
+}
+
+function refuse(c: Context): Response {
+  return c.text(MISSING, 404, { "Cache-Control": "no-store" });
 }
 
 const packed = new WeakMap<Flow, Parcels>();
