@@ -36,6 +36,8 @@ export function fitSheet(medium: number): string {
 /** The lengths and widths of a further sheet, made to fit in the same way. */
 export function fitLengths(text: string, medium: number): string {
   return text
-    .replace(/(?<![\d.])([\d.]+)rem/g, (_, count: string) => `${Number(count) * medium}px`)
+    .replace(/([\d.]+)([a-z]*)/g, (length, count: string, unit: string) =>
+      unit === "rem" ? `${Number(count) * medium}px` : length,
+    )
     .replace(/@media ?\(min-width:/g, "@container (min-width:");
 }
