@@ -389,4 +389,69 @@ export interface Edition {
   /** Absent in editions from before there were any, as are the pots. */
   products?: Product[];
   pots?: PotTable;
+  /** Absent in editions from before owners could type. */
+  lexicon?: Lexicon;
 }
+
+export const askIds = [
+  "will-it-live",
+  "will-it-spread",
+  "safe-for-pets",
+  "safe-for-people",
+  "can-i-eat-it",
+  "what-is-it",
+] as const;
+/** What owners want to know besides the cause. */
+export type AskId = (typeof askIds)[number];
+
+/** A few words that stand near each other, in the editor's notation: `{white} {fuzzy}|cotton_wool`. */
+export type Way = string;
+
+/** How people say what the edition knows. Everything here proposes; nothing counts before the owner agrees. */
+export interface Lexicon {
+  /** Sets of words that mean the same, by name. */
+  words: Record<string, string[]>;
+  /** Names of the sets that stand for a part of the plant, or for the plant. */
+  parts: string[];
+  /** Names of the sets that stand for something with a place of its own: its words are not the leaf's. */
+  things: string[];
+  findings: {
+    id: string;
+    ways: Way[];
+    /** Ways that tell this finding when they are denied: "no bugs". */
+    whenDenied: Way[];
+    /** Ways that make it something else when they stand in the same breath. */
+    unless: Way[];
+    /** Whether denying the words denies the finding. */
+    deniable: boolean;
+    /** Whether the words may stand in different pieces of one sentence. */
+    across: boolean;
+  }[];
+  facts: { fact: Fact; is: "yes" | "no"; ways: Way[]; unless: Way[] }[];
+  /** More names for host plants than `hosts` has. */
+  hosts: { host: string; names: string[] }[];
+  /** Names of host plants, and words around them, that mean something else in running text. */
+  notHosts: string[];
+  theories: { conditions: string[]; ways: Way[] }[];
+  asks: { id: AskId; ways: Way[] }[];
+  /** Small words that turn the meaning; see content/lexicon.yaml. */
+  turns: Record<TurnKind, string[]>;
+  /** Everyday words that are never taken for a misspelling. */
+  plain: string[];
+  /** Words that are not what their stem says: "potted" is no pot. Only a way that writes "=potted" reads them. */
+  whole: string[];
+}
+
+export const turnKinds = [
+  "deny",
+  "deny-after",
+  "absence",
+  "no-denial",
+  "suppose",
+  "turn",
+  "statement",
+  "hedge",
+  "unsure",
+  "small",
+] as const;
+export type TurnKind = (typeof turnKinds)[number];

@@ -19,6 +19,12 @@ export function checkIds(content: Content): Problem[] {
       checkUnique(value.rates.map(({ id }, index) => ({ id, place: at(["rates", index, "id"]) }))),
     ),
     ...checkUnique(
+      (content.lexicon?.value.findings ?? []).map(({ id }, index) => ({
+        id,
+        place: content.lexicon?.at(["findings", index, "id"]),
+      })),
+    ),
+    ...checkUnique(
       branches.map(({ id }, index) => ({ id, place: content.shop?.at(["branches", index, "id"]) })),
     ),
     ...content.questions.entries.flatMap(({ value, at }) =>

@@ -49,6 +49,7 @@ export function listUses(content: Content): Uses[] {
     ...listSourceUses(content, targets),
     ...listProductUses(content, targets),
     ...listSupplySourceUses(content, targets),
+    ...listLexiconUses(content, targets),
   ];
 }
 
@@ -200,6 +201,22 @@ function listProductUses({ products, remedies, shop }: Content, { product }: Tar
       }),
     ),
     ...(shop === null ? [] : shelved.map((id) => useOne(shop, ["shelves", id], id, product))),
+  ];
+}
+
+function listLexiconUses({ lexicon: entry, hosts }: Content, { finding, condition, host }: Targets): Uses[] {
+  if (entry === null) return [];
+  // Nobody says the name of a group of plants.
+  const plant = { ...host, ids: hosts.whole ? hosts.ids : null };
+  return [
+    ...entry.value.findings.map(({ id }, index) => useOne(entry, ["findings", index, "id"], id, finding)),
+    ...entry.value.hosts.map((one, index) => useOne(entry, ["hosts", index, "host"], one.host, plant)),
+    ...entry.value.theories.map(({ conditions }, index) => ({
+      entry,
+      path: ["theories", index, "conditions"],
+      ids: conditions,
+      target: condition,
+    })),
   ];
 }
 

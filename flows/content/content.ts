@@ -1,4 +1,5 @@
 import type { Block } from "../edition.ts";
+import type { LexiconFile } from "./lexicon-schema.ts";
 import type { Place } from "./problems.ts";
 import type { Locate, Path } from "./read-yaml.ts";
 import type {
@@ -74,4 +75,6 @@ export interface Content {
   pots: Entry<PotsFile> | null;
   /** Ids that had a meaning once. Old editions and links still hold them, so they are never given again. */
   retired: Shelf<Entry<RetiredItem>>;
+  /** Null also where there is no such file: then nothing that is typed is understood. */
+  lexicon: Entry<LexiconFile> | null;
 }

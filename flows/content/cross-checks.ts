@@ -1,6 +1,7 @@
 import { checkConditions } from "./check-conditions.ts";
 import { checkFindings } from "./check-findings.ts";
 import { checkIds } from "./check-ids.ts";
+import { checkLexicon } from "./check-lexicon.ts";
 import { checkQuestions } from "./check-questions.ts";
 import { checkReferences } from "./check-references.ts";
 import { checkRemedies, checkSources } from "./check-remedies.ts";
@@ -15,6 +16,7 @@ const checks = [
   checkConditions,
   checkRemedies,
   checkSources,
+  checkLexicon,
 ];
 
 /** What can only be seen with all files side by side. Works on what could be read, so that one bad file hides little. */

@@ -139,6 +139,14 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     means: "Two host plants share a name, large and small letters being equal.",
     hint: "Leave the name with one plant.",
   },
+  SET_UNKNOWN: {
+    means: "The lexicon names a set of words that it does not have.",
+    hint: "Correct the name in the braces, or add the set under words.",
+  },
+  FINDING_NOT_SAID: {
+    means: "The lexicon has no way of saying a finding, and nothing else tells it.",
+    hint: "Add the finding to lexicon.yaml with the ways people say it.",
+  },
   ORDER_INCOMPLETE: {
     means: "A question is not in the order of the conversation.",
     hint: "Add it to `order` in conversation.yaml.",

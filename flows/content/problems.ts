@@ -52,6 +52,9 @@ export const problemCodes = [
   "IMPLIES_CIRCLE",
   "FINDING_NOT_ASKED",
   "HOST_NAME_TWICE",
+  // what people say
+  "SET_UNKNOWN",
+  "FINDING_NOT_SAID",
   // questions
   "ORDER_INCOMPLETE",
   "ORDER_TWICE",

@@ -3,6 +3,7 @@ import type { Block } from "../edition.ts";
 import { checkShape, valueAt } from "./check-shape.ts";
 import type { ConditionEntry, Content, ConversationEntry, Entry, Shelf } from "./content.ts";
 import { type MarkdownFile, readFrontMatter } from "./front-matter.ts";
+import { lexiconSchema } from "./lexicon-schema.ts";
 import { makeProblem, type Problem } from "./problems.ts";
 import { readProse } from "./prose.ts";
 import { readYaml, type YamlText } from "./read-yaml.ts";
@@ -42,7 +43,7 @@ const singleFiles = [
   "weights.yaml",
 ];
 /** Content may do without these. */
-const optionalFiles = ["life-cycles.yaml", "pots.yaml", "products.yaml", "retired.yaml"];
+const optionalFiles = ["lexicon.yaml", "life-cycles.yaml", "pots.yaml", "products.yaml", "retired.yaml"];
 const folders = ["questions", "conditions", "remedies"];
 
 /** Reads every file by itself: shape and prose, not yet what the ids lead to. */
@@ -68,6 +69,7 @@ export function readFiles(rawFiles: Files): Read<Content> {
     products: take(readList(files, "products.yaml", productSchema)),
     pots: take(readSingle(files, "pots.yaml", potsSchema)),
     retired: take(readList(files, "retired.yaml", retiredSchema)),
+    lexicon: take(readSingle(files, "lexicon.yaml", lexiconSchema)),
   };
   return { value: content, problems };
 }

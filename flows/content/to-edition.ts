@@ -4,6 +4,7 @@ import type {
   Edition,
   Finding,
   Host,
+  Lexicon,
   Pacing,
   PotTable,
   Product,
@@ -14,6 +15,7 @@ import type {
   Weights,
 } from "../edition.ts";
 import type { ConditionEntry, Content, ConversationEntry, QuestionEntry, RemedyEntry } from "./content.ts";
+import type { LexiconFile } from "./lexicon-schema.ts";
 import type {
   FindingItem,
   HostItem,
@@ -44,6 +46,7 @@ export function toEdition(content: Content): Edition | null {
     products: content.products.entries.map(({ value }) => toProduct(value)),
     ...(content.pots === null ? {} : { pots: toPots(content.pots.value) }),
     ...(content.lifeCycles === null ? {} : { pacing: toPacing(content.lifeCycles.value) }),
+    ...(content.lexicon === null ? {} : { lexicon: toLexicon(content.lexicon.value) }),
   };
 }
 
@@ -67,6 +70,16 @@ function toPacing({ cycles, paced, intervals }: LifeCyclesFile): Pacing {
     })),
     paced,
     intervals: intervals.map(({ every_days: everyDays, ...interval }) => ({ ...interval, everyDays })),
+  };
+}
+
+function toLexicon({ not_hosts: notHosts, findings, turns, ...rest }: LexiconFile): Lexicon {
+  const { deny_after: denyAfter, no_denial: noDenial, ...others } = turns;
+  return {
+    ...rest,
+    notHosts,
+    findings: findings.map(({ when_denied: whenDenied, ...finding }) => ({ ...finding, whenDenied })),
+    turns: { ...others, "deny-after": denyAfter, "no-denial": noDenial },
   };
 }
 

@@ -4,6 +4,7 @@ import { giveAnswer, newCase } from "../../flows/case.ts";
 import { type CaseHistory, replayHistory, scoreReplays } from "../../flows/case-history.ts";
 import { readLink } from "../../flows/case-link.ts";
 import { makePlan } from "../../flows/plan.ts";
+import { type Opening, scoreOpenings } from "../../flows/understand/score.ts";
 import { judge } from "../../flows/verdict.ts";
 import { gradePieces, LONG_PIECE, wordsIn } from "../outside/shopper-pieces.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
@@ -31,6 +32,18 @@ describe("the figures of the README", () => {
   ] as const)("are those of the %s today", (_, column, file) => {
     const stated = rows.map((row) => [row[0], toNumber(row[column] ?? "")]);
     expect(Object.fromEntries(stated)).toEqual(scoreFile(file));
+  });
+
+  it.each([
+    ["real", 1, "tests/cases/openings.jsonl"],
+    ["invented", 3, "tests/cases/invented-openings.jsonl"],
+  ] as const)("are those of the %s openings today", (_, column, file) => {
+    const openings = readText(file)
+      .split("\n")
+      .filter((line) => line.trim() !== "")
+      .map((line) => JSON.parse(line) as Opening);
+    const stated = readTable(readme, "Of opening lines").map((row) => [row[0], toNumber(row[column] ?? "")]);
+    expect(Object.fromEntries(stated)).toEqual(scoreOpenings(flow, openings).total);
   });
 
   it("are those of the last walk", () => {
