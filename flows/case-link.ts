@@ -39,6 +39,7 @@ export type NumberName = (typeof numberNames)[number];
 /** Query names that are not part of a case. No question or finding may have one of these as its id. */
 export const asideNames = [
   "change",
+  "code",
   "to",
   "plant",
   "dropped",

@@ -1,5 +1,6 @@
 import { type Context, Hono } from "hono";
 import { etag } from "hono/etag";
+import type { Child } from "hono/jsx";
 import type { CivilDate } from "../flows/calendar/civil-date.ts";
 import { editionOfCode, readCode } from "../flows/case-code.ts";
 import { editionOf } from "../flows/case-link.ts";
@@ -12,6 +13,8 @@ import { hrefToCheck } from "../widget/check/page-ways.ts";
 import { readCheckRequest } from "../widget/check/read-request.ts";
 import { replay } from "../widget/check/replay.ts";
 import { writeCalendar } from "../widget/check/write-calendar.ts";
+import { deskSheet } from "../widget/views/desk/desk-sheet.ts";
+import { GuessesView } from "../widget/views/desk/take-over-view.tsx";
 import { printSheet } from "../widget/views/print-sheet.ts";
 import { sheet } from "../widget/views/sheet.ts";
 import { sumsSheet } from "../widget/views/sums-sheet.ts";
@@ -28,6 +31,7 @@ import type { Shelf } from "./editions.ts";
 import { makeEmbed } from "./embed/routes.ts";
 import type { WidgetFiles } from "./embed/widget-files.ts";
 import { CheckPage } from "./pages/check-page.tsx";
+import { explainAll, makeDesk } from "./pages/desk-routes.tsx";
 import { MessagePage } from "./pages/message-page.tsx";
 import { renderPage } from "./pages/page.tsx";
 import { pageSheet } from "./pages/page-sheet.ts";
@@ -72,6 +76,7 @@ export function makeApp({ shelf, widget, now, randomBytes }: AppParts) {
   app.route("/embed", makeEmbed(widget));
   app.get("/healthz", (c) => c.text("ok", 200, { "Cache-Control": "no-store" }));
   addAssets(app);
+  app.get("/desk", makeDesk(widget));
   addPages(app);
   // Whatever knows a person comes after this line. What comes before reads no cookie and changes nothing of anyone's.
   app.use(requireSameOrigin((c) => sendMessage(c, 403, peopleWords.crossSiteTitle, peopleWords.crossSite)));
@@ -99,6 +104,7 @@ function addAssets(app: Hono<Setting>): void {
     ["/assets/slip.css", "text/css; charset=utf-8", slipSheet],
     ["/assets/staff.css", "text/css; charset=utf-8", staffSheet],
     ["/assets/sign-in.js", "text/javascript; charset=utf-8", signInScript],
+    ["/assets/desk.css", "text/css; charset=utf-8", deskSheet],
     ["/assets/print.js", "text/javascript; charset=utf-8", printScript],
     ["/assets/demo.css", "text/css; charset=utf-8", demoSheet],
     ["/assets/icon.svg", "image/svg+xml", icon],
@@ -130,6 +136,7 @@ function addPages(app: Hono<Setting>): void {
     "/houseplants",
     "/help",
     "/check",
+    "/desk",
     "/c",
     "/slip",
     "/calendar.ics",
@@ -193,7 +200,16 @@ async function openCode(c: Context<Setting>, code: string): Promise<Response> {
   if (code.trim() === "") return sendMessage(c, 200, pageWords.haveCode, pageWords.codeEmpty);
   const editions = await c.var.openEditions(editionOfCode(code));
   const read = readCode((number) => editionNumbered(editions, number), code);
-  if (!read.ok) return sendMessage(c, 404, pageWords.codeTitle, read.sentence);
+  if (!read.ok) {
+    const { sentences, guesses } = await explainAll(c, editions, code, read.sentence);
+    const may = guesses.length > 0 && (
+      <>
+        <p>{pageWords.codeGuesses}</p>
+        <GuessesView guesses={guesses} hrefTo={(one) => `/c/${encodeURIComponent(one)}`} />
+      </>
+    );
+    return sendMessage(c, 404, pageWords.codeTitle, sentences.join(" "), may);
+  }
   return c.redirect(
     hrefToCheck(editionNumbered(editions, read.case.edition) ?? editions.live, read.case, [["look", "code"]]),
     303,
@@ -210,10 +226,9 @@ async function sendMessage(
   status: 200 | 403 | 404 | 405 | 414 | 500,
   title: string,
   sentence: string,
+  more?: Child,
 ) {
   const { live } = await c.var.openEditions();
-  return c.html(
-    renderPage(<MessagePage shop={live.edition.shop} title={title} sentence={sentence} />),
-    status,
-  );
+  const { shop } = live.edition;
+  return c.html(renderPage(<MessagePage {...{ shop, title, sentence, more }} />), status);
 }

@@ -1,4 +1,4 @@
-/** Bundles the element: widget/element → the files under /embed/, each named by its hash. */
+/** Bundles the element and the desk: widget/element and widget/desk → the files under /embed/, each named by its hash. */
 import { createHash } from "node:crypto";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -7,6 +7,7 @@ import type { Edition } from "../flows/edition.ts";
 import type { WidgetFiles } from "./embed/widget-files.ts";
 
 const folder = join(import.meta.dirname, "..", "widget", "element");
+const deskFolder = join(import.meta.dirname, "..", "widget", "desk");
 
 export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
   const verdict = await bundle("verdict-part.ts", {});
@@ -19,21 +20,25 @@ export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
     PHONES: JSON.stringify(phones),
   });
   const firstPath = `${nameOf(first)}/leafturn.js`;
+  const desk = await bundle("open-desk.ts", {}, deskFolder);
+  const deskPath = `${nameOf(desk)}/desk.js`;
   return {
     first: firstPath,
+    desk: deskPath,
     files: Object.fromEntries(
       [
         [firstPath, first],
         [restPath, rest],
         [verdictPath, verdict],
+        [deskPath, desk],
       ].map(([path = "", body = ""]) => [path, { body, integrity: integrityOf(body) }]),
     ),
   };
 }
 
-async function bundle(entry: string, define: Record<string, string>): Promise<string> {
+async function bundle(entry: string, define: Record<string, string>, from = folder): Promise<string> {
   const { outputFiles } = await build({
-    entryPoints: [join(folder, entry)],
+    entryPoints: [join(from, entry)],
     bundle: true,
     minify: true,
     write: false,

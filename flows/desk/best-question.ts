@@ -24,6 +24,8 @@ export type Because =
   | { kind: "separates"; conditions: string[]; settles: Outcome | null }
   /** Its answers can make the leader surer, or less sure. */
   | { kind: "weighs"; condition: string; settles: Outcome | null }
+  /** The leader stands; the question could unseat it, or tell what brought it on. */
+  | { kind: "checks"; condition: string }
   | { kind: "opens" };
 
 export interface BestQuestion {
@@ -47,6 +49,7 @@ function reasonFor(flow: Flow, kase: Case, question: Question): Because {
   }
   if (question.id === flow.edition.conversation.opening) return { kind: "opening" };
   const now = judge(flow, kase);
+  if (now.standing === "suspected" && now.leader !== null) return { kind: "checks", condition: now.leader };
   const outcomes = outcomesOf(flow, kase, question);
   const settles = outcomes.find(({ standing }) => standing === "suspected") ?? null;
   const counts = new Map<string, number>();

@@ -18,7 +18,7 @@ export const NOT_SURE_KEY = "0";
 
 const assigned = new WeakMap<Flow, ReadonlyMap<string, string>>();
 
-/** The letter of each question, worked out from the ids alone: the plant's first, then in the editor's order. */
+/** The letter of each question, worked out from the ids alone: the plant's first, then the facts', then in the editor's order. */
 export function assignLetters(flow: Flow): ReadonlyMap<string, string> {
   const found = assigned.get(flow) ?? assign(flow);
   assigned.set(flow, found);
@@ -54,7 +54,8 @@ function questionsToKey({ hostQuestion, prompts, factPrompts, looks }: Flow): st
   const later = looks ? [looks.again[0], looks.tried, looks.technique] : [];
   return [
     ...(hostQuestion ? [hostQuestion.id] : []),
-    ...[...prompts, ...factPrompts, ...later].flatMap((prompt) => prompt?.question.id ?? []),
+    // Facts are open together with all sorts of questions, so they share with nobody.
+    ...[...factPrompts, ...prompts, ...later].flatMap((prompt) => prompt?.question.id ?? []),
   ];
 }
 

@@ -5,8 +5,9 @@ export interface WidgetFile {
   integrity: string;
 }
 
-/** The files by their path under /embed/, and the path of the first script. */
+/** The files by their path under /embed/, and the paths of the element's first script and of the desk's. */
 export interface WidgetFiles {
   first: string;
+  desk: string;
   files: Record<string, WidgetFile>;
 }

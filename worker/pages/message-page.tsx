@@ -1,3 +1,4 @@
+import type { Child } from "hono/jsx";
 import type { Shop } from "../../flows/edition.ts";
 import { Page } from "./page.tsx";
 import { pageWords } from "./page-words.ts";
@@ -6,10 +7,12 @@ interface MessagePageProps {
   shop: Shop;
   title: string;
   sentence: string;
+  /** What else may help. */
+  more?: Child;
 }
 
 /** A page with one clear sentence and a way on: for what could not be found, read or done. */
-export function MessagePage({ shop, title, sentence }: MessagePageProps) {
+export function MessagePage({ shop, title, sentence, more }: MessagePageProps) {
   return (
     <Page title={title} shop={shop} skipTo="lt-now">
       <section aria-labelledby="lt-now">
@@ -17,6 +20,7 @@ export function MessagePage({ shop, title, sentence }: MessagePageProps) {
           {title}
         </h2>
         <p class="lt-lead">{sentence}</p>
+        {more}
         <p>
           <a class="lt-link" href="/check">
             {pageWords.startCheck}

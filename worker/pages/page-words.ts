@@ -5,6 +5,7 @@ export const pageWords = {
   openCode: "Open",
   codeEmpty: "Type the code into the field below. Spaces and small letters are fine.",
   codeTitle: "We could not open this code",
+  codeGuesses: "Did you mean one of these?",
   startCheck: "Start a plant check",
   notFoundTitle: "This page does not exist",
   notFound: "The address may have a slip in it. You can start a check, or open one by its code.",

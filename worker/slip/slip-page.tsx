@@ -6,10 +6,10 @@ import { makeReport } from "../../widget/check/make-report.ts";
 import { hrefToCheck, makeAside } from "../../widget/check/page-ways.ts";
 import { describeAnswers } from "../../widget/views/describe-answer.ts";
 import { Prose } from "../../widget/views/prose.tsx";
+import { QrCode } from "../../widget/views/qr-code.tsx";
 import { namedCondition, type Report, rivalsOf, sayVerdict } from "../../widget/views/report.ts";
 import * as words from "../../widget/views/words.ts";
 import { Page } from "../pages/page.tsx";
-import { QrCode } from "./qr-code.tsx";
 import { slipWords } from "./slip-words.ts";
 
 interface SlipPageProps {

@@ -1,0 +1,101 @@
+import type { Context } from "hono";
+import type { Case } from "../../flows/case.ts";
+import { answerTo, giveAnswer } from "../../flows/case.ts";
+import { editionOfCode, readCode } from "../../flows/case-code.ts";
+import { editionOf, writeLink } from "../../flows/case-link.ts";
+import { variantsOf } from "../../flows/desk/mishearing.ts";
+import { findHosts } from "../../flows/find-host.ts";
+import type { Flow } from "../../flows/flow.ts";
+import { placeOf } from "../../flows/place.ts";
+import { hrefToDesk } from "../../widget/check/desk-ways.ts";
+import { makeReport } from "../../widget/check/make-report.ts";
+import { type CheckRequest, readCheckRequest } from "../../widget/check/read-request.ts";
+import { type Editions, type Replay, replay } from "../../widget/check/replay.ts";
+import { questionFor } from "../../widget/views/describe-answer.ts";
+import { explainCode, type FailedTakeOver, makeDeskState } from "../../widget/views/desk/desk-state.ts";
+import * as words from "../../widget/views/words.ts";
+import { editionNumbered } from "../api/routes.ts";
+import { dayAt } from "../day-at.ts";
+import type { WidgetFiles } from "../embed/widget-files.ts";
+import type { Setting } from "../setting.ts";
+import { DeskPage } from "./desk-page.tsx";
+import { renderPage } from "./page.tsx";
+
+/** The phone desk as a page. An answer, a plant's name or a code comes as a query, and the address stays the case. */
+export function makeDesk({ desk, files }: WidgetFiles) {
+  const file = files[desk];
+  if (file === undefined) throw new Error("The build has no script for the desk.");
+  return async (c: Context<Setting>): Promise<Response> => {
+    const { origin, search, searchParams } = new URL(c.req.url);
+    const request = readCheckRequest(search);
+    const asked = editionOf(request.query);
+    const editions = await c.var.openEditions(asked);
+    const replayed = replay(editions, request.query, asked);
+    const code = searchParams.get("code") ?? "";
+    const taken = code.trim() === "" ? null : await takeOver(c, code);
+    if (taken !== null && "goTo" in taken) return c.redirect(taken.goTo, 303);
+    const flow = editions.live;
+    const today = dayAt(placeOf(flow.edition.shop, null).timeZone, c.var.now);
+    const plant = findPlant(flow, replayed.case, request.plant);
+    if (plant !== null && typeof plant !== "string") return c.redirect(hrefToDesk(flow, plant), 303);
+    const notices = [...collectNotices(flow, request, replayed), ...(plant === null ? [] : [plant])];
+    const state = makeDeskState(
+      makeReport(flow, replayed.case, { base: `${origin}/`, today }),
+      replayed.case,
+      notices,
+      taken,
+    );
+    return c.html(renderPage(<DeskPage state={state} script={{ path: desk, file }} />));
+  };
+}
+
+/** A typed name: the case with its plant, or a sentence when it is not clear which; null when nothing was typed. */
+function findPlant(flow: Flow, kase: Case, typed: string | undefined): Case | string | null {
+  const question = flow.hostQuestion;
+  if (!typed || !question || answerTo(kase, question.id) !== undefined) return null;
+  const [best, ...others] = findHosts(flow, typed);
+  if (best === undefined) return words.typedUnknown(typed);
+  const isExact = [best.name, best.botanical, ...best.alsoCalled].some(
+    (name) => name?.toLowerCase() === typed.toLowerCase(),
+  );
+  if (isExact || others.length === 0) return giveAnswer(flow, kase, question.id, best.id).case;
+  return `${words.didYouMean(typed)} ${[best, ...others].map(({ name }) => name).join(", ")}`;
+}
+
+function collectNotices(flow: Flow, { dropped }: CheckRequest, { edition, problems }: Replay): string[] {
+  const prompts = dropped.flatMap((id) => questionFor(flow, id)?.prompt ?? []);
+  return [
+    ...(edition?.sentence ? [edition.sentence] : []),
+    ...new Set(problems.map(({ sentence }) => sentence)),
+    ...(prompts.length > 0 ? [words.dropped(prompts.map((prompt) => `“${prompt}”`).join(" "))] : []),
+  ];
+}
+
+async function takeOver(c: Context<Setting>, code: string): Promise<FailedTakeOver | { goTo: string }> {
+  const editions = await c.var.openEditions(editionOfCode(code));
+  const flowOf = (number: number) => editionNumbered(editions, number);
+  const read = readCode(flowOf, code);
+  if (!read.ok) return explainAll(c, editions, code, read.sentence);
+  return { goTo: `/desk?${writeLink(flowOf(read.case.edition) ?? editions.live, read.case)}` };
+}
+
+/** Editions looked up for a code that does not fit: enough for a slip, too few to be worth a flood. */
+const MOST_EDITIONS = 3;
+
+/** What may have been meant by a code that is not right; also codes of older editions. */
+export async function explainAll(
+  c: Context<Setting>,
+  { live, asked }: Editions,
+  code: string,
+  sentence: string,
+): Promise<FailedTakeOver> {
+  const flows = new Map([live, asked].flatMap((flow) => (flow ? [[flow.edition.number, flow]] : [])));
+  const older = variantsOf(code)
+    .map((variant) => editionOfCode(variant.code) ?? 0)
+    .filter((number) => number > 0 && number < live.edition.number && !flows.has(number));
+  for (const number of [...new Set(older)].slice(0, MOST_EDITIONS)) {
+    const found = await c.var.openEditions(number);
+    if (found.asked) flows.set(number, found.asked);
+  }
+  return explainCode((number) => flows.get(number), code, sentence);
+}
