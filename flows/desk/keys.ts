@@ -134,8 +134,9 @@ function chooseQuestion(flow: Flow, holders: readonly string[], letter: string, 
 function readPlant(to: string, typed: string): Reading {
   if (typed === "") return { kind: "question", to };
   if (typed === NOT_SURE_KEY) return { kind: "answer", to, is: NOT_SURE };
-  const [, name = "", digit] = /^(.*?)([1-9])?$/.exec(typed) ?? [];
-  return { kind: "plant", to, name: name.trim(), pick: digit === undefined ? null : Number(digit) - 1 };
+  const place = DIGITS.indexOf(typed.slice(-1));
+  const name = place < 0 ? typed : typed.slice(0, -1);
+  return { kind: "plant", to, name: name.trim(), pick: place < 0 ? null : place };
 }
 
 function answerBy(flow: Flow, to: string, key: string): Reading {
