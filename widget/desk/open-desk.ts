@@ -10,7 +10,7 @@ const root = document.getElementById("desk-screen");
 if (root) void openDesk(root);
 
 async function openDesk(screen: HTMLElement): Promise<void> {
-  const base = import.meta.url.replace(/embed\/.*$/, "");
+  const base = new URL("../../", import.meta.url).href;
   const { query } = readCheckRequest(location.search);
   const asked = editionOf(query);
   try {
