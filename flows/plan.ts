@@ -48,7 +48,7 @@ export function planOf(flow: Flow, knowledge: Knowledge, wanted: readonly Wanted
   const host = knowledge.host ? flow.host(knowledge.host) : undefined;
   const household = facts.map((fact) => ({ fact, state: factState(fact, knowledge, host) }));
   const states = new Map(household.map(({ fact, state }) => [fact, state]));
-  const steps: (PlanStep & { order: number })[] = [];
+  const steps: { step: PlanStep; order: number }[] = [];
   const leftOut: Plan["leftOut"] = [];
   for (const { remedy, treats } of wanted) {
     const because = forbids(remedy, host, states);
@@ -56,17 +56,14 @@ export function planOf(flow: Flow, knowledge: Knowledge, wanted: readonly Wanted
       leftOut.push({ remedy: remedy.id, because });
       continue;
     }
+    const { id, phase, product } = remedy;
     steps.push({
-      remedy: remedy.id,
-      treats,
-      phase: remedy.phase,
-      cautions: cautionsFor(remedy, states),
-      labelIsLaw: remedy.product,
+      step: { remedy: id, treats, phase, cautions: cautionsFor(remedy, states), labelIsLaw: product },
       order: phases.indexOf(remedy.phase) * methods.length + methods.indexOf(remedy.method),
     });
   }
   steps.sort((a, b) => a.order - b.order);
-  return { steps: steps.map(({ order: _, ...step }) => step), leftOut, household };
+  return { steps: steps.map(({ step }) => step), leftOut, household };
 }
 
 /** Fact questions whose answer a step of the plan depends on, in the order of the content. */
@@ -181,5 +178,7 @@ function forbids(
 
 function cautionsFor(remedy: Remedy, states: ReadonlyMap<Fact, FactState>): string[] {
   const { cautions } = remedy;
-  return [...cautions.always, ...facts.flatMap((fact) => (states.get(fact) === "no" ? [] : cautions[fact]))];
+  const shown = [...cautions.always];
+  for (const fact of facts) if (states.get(fact) !== "no") shown.push(...cautions[fact]);
+  return shown;
 }

@@ -1,5 +1,7 @@
 /** The slip: one sheet of A4 or Letter, ink only. On the screen it lies on the page as a sheet of paper. */
 export const slipSheet = `
+.lt .slip-tools { margin-block-end: calc(var(--lt-unit) * 4); }
+.lt .slip-tools .lt-actions { margin-block-start: calc(var(--lt-unit) * 3); }
 .slip { background: #fff; color: #000; border: 1px solid var(--lt-edge); padding: calc(var(--lt-unit) * 6) calc(var(--lt-unit) * 5); display: grid; gap: calc(var(--lt-unit) * 4); grid-template-columns: minmax(0, 1fr); }
 .slip h3 { font-size: var(--lt-text); border-block-end: 1px solid #000; margin-block-end: calc(var(--lt-unit) * 1.5); padding-block-end: 2px; }
 .lt .slip li::marker { color: #000; }
