@@ -45,6 +45,7 @@ export const asideNames = [
   "dropped",
   "look",
   "made",
+  "replace",
   "branch",
   ...numberNames,
 ] as const;

@@ -179,7 +179,7 @@ async function showSlip(c: Context<Setting>): Promise<Response> {
 
 async function sendCalendar(c: Context<Setting>): Promise<Response> {
   const { origin, search } = new URL(c.req.url);
-  const { query, typed, branch: branchId } = readCheckRequest(search);
+  const { query, typed, replace, branch: branchId } = readCheckRequest(search);
   const asked = editionOf(query);
   const editions = await c.var.openEditions(asked);
   const { case: kase } = replay(editions, query, asked);
@@ -188,7 +188,7 @@ async function sendCalendar(c: Context<Setting>): Promise<Response> {
     return sendMessage(c, 404, pageWords.calendarTitle, pageWords.calendar);
   const today = readToday(c, flow, branchId);
   const report = makeReport(flow, kase, { base: `${origin}/`, branch: branchOf(flow, branchId), today });
-  const file = writeCalendar({ report, case: kase, typed, today, now: c.var.now });
+  const file = writeCalendar({ report, case: kase, typed, today, replace, now: c.var.now });
   if (!file.ok) return sendMessage(c, 404, pageWords.calendarTitle, file.sentence);
   return c.body(file.text, 200, {
     "Content-Type": "text/calendar; charset=utf-8",

@@ -8,6 +8,7 @@ import { secondLook } from "../second-look.ts";
 import { beginPlan, firstCase } from "../second-look-due.ts";
 import { judge } from "../verdict.ts";
 import { addDays, type CivilDate, isCaseDay } from "./civil-date.ts";
+import { type EventName, listEarlierEvents } from "./earlier-events.ts";
 import { escapeText, type Line, writeLines } from "./icalendar.ts";
 import { toPlainText } from "./plain-text.ts";
 import { checkRoom, DEFAULT_ROOM_CELSIUS, type RoomProblem } from "./room.ts";
@@ -26,6 +27,11 @@ export interface CalendarWishes {
   origin: string;
   /** The moment of the download, in milliseconds since 1970: DTSTAMP, and what tells a newer file from an older one. */
   now: number;
+  /**
+   * An earlier file of this case was saved: its events that this one no longer has are taken back. Left out for a first
+   * file, because some calendars show what was taken back, even what they never had.
+   */
+  replaces?: boolean | undefined;
   /** Only these remedies; by default the first of each method. */
   remedies?: readonly string[] | undefined;
 }
@@ -81,6 +87,8 @@ export function makeCalendar(flow: Flow, kase: Case, wishes: CalendarWishes): Ca
     ["SEQUENCE", String(Math.max(0, Math.floor((wishes.now - EPOCH_2020) / 60_000)))],
   ];
   const link = `${wishes.origin}/check?${writeLink(flow, begun)}`;
+  const host = hostOf(wishes.origin);
+  const takenBack = wishes.replaces ? listTakenBack(flow, kase, days) : [];
   const lines: Line[] = [
     ["BEGIN", "VCALENDAR"],
     ["VERSION", "2.0"],
@@ -89,7 +97,8 @@ export function makeCalendar(flow: Flow, kase: Case, wishes: CalendarWishes): Ca
     ["METHOD", "PUBLISH"],
     ["X-WR-CALNAME", escapeText(`${flow.edition.shop.name}: plant check`)],
     ["X-WR-TIMEZONE", escapeText(wishes.timeZone)],
-    ...days.flatMap((day) => writeEvent(day, { common, code, link, host: hostOf(wishes.origin) })),
+    ...days.flatMap((day) => writeEvent(day, { common, code, link, host })),
+    ...takenBack.flatMap((event) => writeTakenBack(event, { common, code, host, start: wishes.start })),
     ["END", "VCALENDAR"],
   ];
   return { ok: true, text: writeLines(lines), days };
@@ -228,6 +237,15 @@ function lookDays(start: CivilDate, end: CivilDate): CalendarDay[] {
   return days.map((day) => ({ ...day, rounds: days.length }));
 }
 
+/** What an earlier file may have held and this one does not. */
+function listTakenBack(flow: Flow, kase: Case, days: readonly CalendarDay[]): EventName[] {
+  const kept = new Set(days.map(({ step, round }) => `${step} ${round}`));
+  return listEarlierEvents(flow, kase, {
+    pace: (step, roomCelsius) => paceStep(flow, step, { roomCelsius }),
+    looks: (lastDay) => Math.floor((lastDay + LOOKS_AFTER) / INSPECT_EVERY),
+  }).filter(({ step, round }) => !kept.has(`${step} ${round}`));
+}
+
 function writeEvent(
   { date, step, round, title, text }: CalendarDay,
   { common, code, link, host }: { common: readonly Line[]; code: string; link: string; host: string },
@@ -235,7 +253,7 @@ function writeEvent(
   const day = (of: CivilDate) => of.replaceAll("-", "");
   return [
     ["BEGIN", "VEVENT"],
-    ["UID", `${uidPart(code)}-${step}-${round}@${host}`],
+    ["UID", writeUid({ step, round }, code, host)],
     ...common,
     ["DTSTART;VALUE=DATE", day(date)],
     ["DTEND;VALUE=DATE", day(addDays(date, 1))],
@@ -250,6 +268,27 @@ function writeEvent(
     ["END", "VALARM"],
     ["END", "VEVENT"],
   ];
+}
+
+/** An event that is no more (RFC 5545, 3.8.1.11); a published file may hold such (RFC 5546, 3.2.1). */
+function writeTakenBack(
+  event: EventName,
+  { common, code, host, start }: { common: readonly Line[]; code: string; host: string; start: CivilDate },
+): Line[] {
+  return [
+    ["BEGIN", "VEVENT"],
+    ["UID", writeUid(event, code, host)],
+    ...common,
+    ["DTSTART;VALUE=DATE", start.replaceAll("-", "")],
+    ["SUMMARY", "No longer needed"],
+    ["STATUS", "CANCELLED"],
+    ["TRANSP", "TRANSPARENT"],
+    ["END", "VEVENT"],
+  ];
+}
+
+function writeUid({ step, round }: EventName, code: string, host: string): string {
+  return `${uidPart(code)}-${step}-${round}@${host}`;
 }
 
 /** The check symbols of a code are no letters: they are spelled, so that a UID stays plain. */

@@ -19,9 +19,9 @@ export function PlannedVerdict({ state, report, ways }: PlannedVerdictProps) {
   const { saveCalendar } = ways;
   const save =
     saveCalendar &&
-    ((event: Event) =>
+    ((event: Event, replace: boolean) =>
       saveCalendar(event, (now) => {
-        const file = writeCalendar({ report, case: kase, typed, today, now });
+        const file = writeCalendar({ report, case: kase, typed, today, now, replace });
         return file.ok ? file.text : null;
       }));
   return (

@@ -20,6 +20,8 @@ export interface CheckRequest {
   look: string | undefined;
   /** The day the link was handed out; undefined when it says none that could be. */
   made: CivilDate | undefined;
+  /** The calendar file shall take back what an earlier one held. */
+  replace: boolean;
   /** Id of the branch the shopper is with. */
   branch: string | undefined;
   typed: Typed;
@@ -46,6 +48,7 @@ export function readCheckRequest(search: string): CheckRequest {
     dropped: parameters.getAll("dropped"),
     look: get("look"),
     made: parameters.getAll("made").find(isCaseDay),
+    replace: get("replace") === "yes",
     branch: get("branch"),
     typed: Object.fromEntries(
       numberNames.flatMap((name) => {

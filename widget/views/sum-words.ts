@@ -20,6 +20,7 @@ export const work = "Work it out";
 export const days = "Days to tick off";
 export const daysHint =
   "Where two ways lead to the same end, only the first has its days here. The file puts all of it into your calendar.";
+export const replaceDays = "Replace days I saved before";
 export const dates = "Days";
 export const why = "Why these days";
 export const mix = (use: string | null, bottle: string) =>

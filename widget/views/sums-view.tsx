@@ -18,7 +18,7 @@ interface SumsProps {
 }
 
 /** `save`: saves the calendar file without the server; undefined where no script runs. */
-type DaysProps = SumsProps & { save: ((event: Event) => void) | undefined };
+type DaysProps = SumsProps & { save: ((event: Event, replace: boolean) => void) | undefined };
 
 /** The numbers of the plan: the shopper's own, the days, the sums, and what to get. */
 export function SumsView({ figures, ways, save }: DaysProps) {
@@ -48,9 +48,16 @@ function DaysView({ figures: { days, system }, ways, save }: DaysProps) {
       </ul>
       <p class="lt-hint">{words.daysHint}</p>
       <div class="lt-actions">
-        <a class="lt-link" href={ways.hrefToCalendar} {...leaves(ways)} {...(save && { onClick: save })}>
-          {calendarFile}
-        </a>
+        {[false, true].map((replace) => (
+          <a
+            class="lt-link"
+            href={`${ways.hrefToCalendar}${replace ? "&replace=yes" : ""}`}
+            {...leaves(ways)}
+            {...(save && { onClick: (event: Event) => save(event, replace) })}
+          >
+            {replace ? words.replaceDays : calendarFile}
+          </a>
+        ))}
       </div>
     </>
   );

@@ -120,7 +120,7 @@ describe("mixBottle", () => {
   });
 
   it("leaves a concentrate without a published rate to its label", () => {
-    const mix = mixBottle({ product: find("horticultural-oil-concentrate"), bottle, locale: "en" });
+    const mix = mixBottle({ product: find("bti-product"), bottle, locale: "en" });
     expect(mix).toMatchObject({ way: "by-label", productMl: null, measure: null });
   });
 

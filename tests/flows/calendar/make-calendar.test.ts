@@ -103,6 +103,50 @@ describe("the calendar file", () => {
     );
   });
 
+  it("a later file takes back what it no longer has, and a first file nothing", () => {
+    const cold = make(mites, { roomCelsius: 14 });
+    const warm = make(mites, { roomCelsius: 28, now: wishes.now + 86_400_000, replaces: true });
+    const statusOf = (text: string) =>
+      new Map(
+        eventsOf(text).map(({ uid, component }) => [uid, component.getFirstPropertyValue("status")] as const),
+      );
+    expect([...statusOf(cold.text).values()]).not.toContain("CANCELLED");
+    const now = statusOf(warm.text);
+    const gone = [...statusOf(cold.text).keys()].filter((uid) => now.get(uid) === "CANCELLED");
+    expect(gone.length).toBeGreaterThan(0);
+    for (const uid of statusOf(cold.text).keys()) expect(now.has(uid), uid).toBe(true);
+    expect([...now.values()].filter((status) => status !== "CANCELLED")).toHaveLength(warm.days.length);
+    // The other reader agrees, and sees a higher sequence on what was taken back.
+    const sequences = (text: string) =>
+      new Map(
+        Object.values(nodeIcal.sync.parseICS(text)).flatMap((entry) =>
+          entry?.type === "VEVENT" ? [[entry.uid, entry] as const] : [],
+        ),
+      );
+    const [before, after] = [sequences(cold.text), sequences(warm.text)];
+    for (const uid of gone) {
+      expect(after.get(uid)?.status).toBe("CANCELLED");
+      expect(Number(after.get(uid)?.sequence)).toBeGreaterThan(Number(before.get(uid)?.sequence));
+    }
+  });
+
+  it("nothing of an earlier file is left behind, whatever the plan and the room were", () => {
+    fc.assert(
+      fc.property(
+        arbitraryCase(flow),
+        fc.double({ min: 5, max: 40, noNaN: true }),
+        fc.double({ min: 5, max: 40, noNaN: true }),
+        (kase, then, now) => {
+          const earlier = make(kase, { roomCelsius: then });
+          const later = make(kase, { roomCelsius: now, start: "2026-04-02", replaces: true });
+          const known = new Set(eventsOf(later.text).map(({ uid }) => uid));
+          return eventsOf(earlier.text).every(({ uid }) => known.has(uid));
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
   it("a later look keeps the UIDs of the first download", () => {
     const looked = {
       ...mites,
