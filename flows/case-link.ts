@@ -34,7 +34,13 @@ export const numberNames = [
   "pot-height",
   "roots",
 ] as const;
-export type NumberName = (typeof numberNames)[number];
+/** A product type may have a bottle of its own. No id holds a dot, so such a name is never an id. */
+export type OwnBottleName = `bottle.${string}` | `bottle-unit.${string}`;
+export type NumberName = (typeof numberNames)[number] | OwnBottleName;
+
+export function isOwnBottleName(name: string): name is OwnBottleName {
+  return /^bottle(?:-unit)?\.[a-z0-9-]{1,60}$/.test(name);
+}
 
 /** Query names that are not part of a case. No question or finding may have one of these as its id. */
 export const asideNames = [

@@ -38,6 +38,8 @@ export interface ShoppingRequest {
   locale: string;
   /** The bottle filled in each round, where it is known. */
   bottle?: Quantity<BottleUnit> | undefined;
+  /** Product id → the bottle it is mixed in, where that is another. */
+  bottles?: Readonly<Record<string, Quantity<BottleUnit>>> | undefined;
   /** Rounds of each remedy as the calendar has them; else the most that the remedy names. */
   rounds?: Readonly<Record<string, number>> | undefined;
   /** Potting mix for one repotting, in mL. */
@@ -167,10 +169,11 @@ function needForBottles(request: ShoppingRequest, product: Product, uses: readon
 
 /** Only what is mixed by a published rate can be counted out. */
 function mixFor(
-  { bottle, locale }: ShoppingRequest,
+  { bottle: usual, bottles, locale }: ShoppingRequest,
   mixed: Product,
   product: Product,
 ): (Mix & { sources: string[] }) | undefined {
+  const bottle = bottles?.[mixed.id] ?? usual;
   if (bottle === undefined || mixed.rates.length === 0) return undefined;
   const mix = mixBottle({ product: mixed, madeFrom: product, bottle, locale });
   return mix.ok ? mix : undefined;

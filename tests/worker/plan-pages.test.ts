@@ -139,6 +139,21 @@ describe("sums", () => {
     );
   });
 
+  test("a product may have a bottle of its own, and a bad one leaves the others alone", async () => {
+    const own = "bottle.insecticidal-soap-concentrate=2&bottle-unit.insecticidal-soap-concentrate=litre";
+    const page = await read(`/check?${mites}&units=metric&bottle=500&bottle-unit=ml&${own}`);
+    expect(page).toContain("Fill up with water to 2 L");
+    expect(page).toContain(`name="bottle.insecticidal-soap-concentrate"`);
+    expect(page).toContain(`&${own}&made=`);
+    expect(page).not.toContain("Not all of this link could be read");
+    const bad = await read(
+      `/check?${mites}&units=metric&bottle=500&bottle-unit=ml&bottle.insecticidal-soap-concentrate=0`,
+    );
+    expect(bad).toContain("Give a bottle between 50 mL and 20 L");
+    expect(bad).toContain("Fill up with water to 500 mL");
+    expect(bad).toContain('name="bottle.insecticidal-soap-concentrate" id="lt-soap-spray');
+  });
+
   test("the shopping list tells home from shop, with shelves", async () => {
     const page = await read(`/check?${mites}`);
     const [, list = ""] = /<section class="lt-section lt-shopping">(.*?)<\/section>/s.exec(page) ?? [];

@@ -9,6 +9,7 @@ import { type CalendarDay, paceStep, planDays } from "../../flows/calendar/make-
 import { DEFAULT_ROOM_CELSIUS, readRoom } from "../../flows/calendar/room.ts";
 import type { Schedule } from "../../flows/calendar/schedule.ts";
 import type { Case } from "../../flows/case.ts";
+import type { NumberName } from "../../flows/case-link.ts";
 import { type Product, type Quantity, type UnitSystem, unitSystems } from "../../flows/edition.ts";
 import { placeOf } from "../../flows/place.ts";
 import type { Report } from "../views/report.ts";
@@ -29,7 +30,10 @@ export interface Pace {
 
 /** What to measure for one use of a product. */
 export interface MixLine {
+  /** Id of the product type. */
   product: string;
+  /** The bottle for it: its own, else the one for all. */
+  bottle: Given<Quantity<BottleUnit>>;
   /** Reads after "for"; null where there is one rate only. */
   use: string | null;
   mix: ReturnType<typeof mixBottle>;
@@ -77,12 +81,13 @@ export function makeFigures(report: Report, kase: Case, typed: Typed, today: Civ
     if (schedule && dates.length > 0) paces.set(step.remedy, { schedule, dates });
   }
   const pots = sumPots(flow, steps, settings);
+  const mixes = mixSteps(report, settings);
   const chosen = new Set(days.map(({ step }) => step));
   return {
     ...settings,
     days,
     paces,
-    mixes: mixSteps(report, settings),
+    mixes,
     air: steps.includes(AIR_STEP) ? weighAir(report, settings) : undefined,
     pots,
     shopping: listShopping({
@@ -90,6 +95,9 @@ export function makeFigures(report: Report, kase: Case, typed: Typed, today: Civ
       steps: plan.steps.filter(({ remedy }) => !paces.has(remedy) || chosen.has(remedy)),
       edition: flow.edition,
       ...{ system, locale, bottle: bottle.value },
+      bottles: Object.fromEntries(
+        [...mixes.values()].flat().map((line) => [line.product, line.bottle.value]),
+      ),
       rounds: Object.fromEntries([...paces].map(([remedy, { schedule }]) => [remedy, schedule.rounds])),
       mixMl: pots?.mixMl,
       pot: pots?.pot,
@@ -105,7 +113,7 @@ export function readSettings(report: Report, typed: Typed, today: CivilDate): Se
     ...{ typed, system, locale, timeZone },
     room: readWarmth(typed.room, system),
     start: readStart(typed.start, today),
-    bottle: readBottle(typed, system, locale),
+    bottle: readBottle(typed, ["bottle", "bottle-unit"], usualBottle(system), locale),
   };
 }
 
@@ -122,11 +130,17 @@ function readStart(text: string | undefined, today: CivilDate): Given<CivilDate>
   return { value: today, problem: "Give the first day as year-month-day, from 2024-01-01 on." };
 }
 
-function readBottle(typed: Typed, system: UnitSystem, locale: string): Given<Quantity<BottleUnit>> {
-  const usual = usualBottle(system);
-  if (typed.bottle === undefined) return { value: usual, problem: null };
-  const unit = bottleUnits.find((one) => one === typed["bottle-unit"]) ?? (system === "us" ? "fl-oz" : "ml");
-  const value = { amount: parseNumber(typed.bottle, locale), unit };
+function readBottle(
+  typed: Typed,
+  [amountName, unitName]: readonly [NumberName, NumberName],
+  usual: Quantity<BottleUnit>,
+  locale: string,
+): Given<Quantity<BottleUnit>> {
+  const amount = typed[amountName];
+  if (amount === undefined) return { value: usual, problem: null };
+  const metric = usual.unit === "ml" || usual.unit === "litre";
+  const unit = bottleUnits.find((one) => one === typed[unitName]) ?? (metric ? "ml" : "fl-oz");
+  const value = { amount: parseNumber(amount, locale), unit };
   // Only the range matters here: something that is used as it is can be in any bottle of that range.
   const tried = mixBottle({ product: water, bottle: value, locale });
   return tried.ok ? { value, problem: null } : { value: usual, problem: tried.sentence };
@@ -137,8 +151,14 @@ const water: Product = {
   ...{ rates: [], label: null, sizes: [], shelf: null, sources: [] },
 };
 
+/** The bottle for a product type. What cannot be read leaves the one for all in its place. */
+function bottleFor(product: string, { typed, bottle, locale }: Settings): Given<Quantity<BottleUnit>> {
+  const names = [`bottle.${product}`, `bottle-unit.${product}`] as const;
+  return typed[names[0]] === undefined ? bottle : readBottle(typed, names, bottle.value, locale);
+}
+
 /** Steps that use something with a rate, and every chemical one. */
-function mixSteps({ flow, plan }: Report, { bottle, locale }: Settings): Map<string, MixLine[]> {
+function mixSteps({ flow, plan }: Report, settings: Settings): Map<string, MixLine[]> {
   const products = new Map((flow.edition.products ?? []).map((product) => [product.id, product]));
   const mixes = new Map<string, MixLine[]>();
   for (const { remedy: id } of plan.steps) {
@@ -148,11 +168,13 @@ function mixSteps({ flow, plan }: Report, { bottle, locale }: Settings): Map<str
       if (!product || product.kind === "supply") return [];
       if (product.rates.length === 0 && remedy?.method !== "chemical") return [];
       const madeFrom = product.madeFrom ? products.get(product.madeFrom) : undefined;
+      const bottle = bottleFor(product.id, settings);
       const rates = product.rates.length > 1 ? product.rates : [undefined];
       return rates.map((rate) => ({
-        product: product.name,
+        product: product.id,
+        bottle,
         use: rate?.use ?? null,
-        mix: mixBottle({ product, madeFrom, bottle: bottle.value, rate: rate?.id, locale }),
+        mix: mixBottle({ product, madeFrom, bottle: bottle.value, rate: rate?.id, locale: settings.locale }),
       }));
     });
     if (lines.length > 0) mixes.set(id, lines);

@@ -50,7 +50,7 @@ function withoutAnswer(flow: Flow, kase: Case, to: string): Case {
  */
 export function makeAside(typed: Typed, branch: Branch | null, today: CivilDate | undefined): Pair[] {
   return [
-    ...Object.entries(typed),
+    ...Object.entries(typed).flatMap(([name, text]) => (text === undefined ? [] : [[name, text] as const])),
     ...(branch ? [["branch", branch.id] as const] : []),
     ...(today !== undefined && isCaseDay(today) ? [["made", today] as const] : []),
   ];

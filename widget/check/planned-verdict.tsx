@@ -28,7 +28,7 @@ export function PlannedVerdict({ state, report, ways }: PlannedVerdictProps) {
     <VerdictView
       {...{ report, ways }}
       sums={{
-        step: (remedy) => <StepSums {...{ figures, remedy }} />,
+        step: (remedy) => <StepSums {...{ figures, remedy, ways }} />,
         hasDays: (remedy) => figures.paces.has(remedy),
         all: (
           <>

@@ -1,5 +1,5 @@
 import { type CivilDate, isCaseDay } from "../../flows/calendar/civil-date.ts";
-import { asideNames, type NumberName, numberNames } from "../../flows/case-link.ts";
+import { asideNames, isOwnBottleName, type NumberName, numberNames } from "../../flows/case-link.ts";
 
 /** Numbers as they were typed. */
 export type Typed = Readonly<Partial<Record<NumberName, string>>>;
@@ -29,12 +29,17 @@ export interface CheckRequest {
 
 const LONGEST_NAME = 80;
 const LONGEST_NUMBER = 40;
+/** Far more names than a plan has sprays. */
+const MOST_OWN_BOTTLES = 24;
 
 export function readCheckRequest(search: string): CheckRequest {
   const parameters = new URLSearchParams(search);
   const get = (name: (typeof asideNames)[number]) => parameters.get(name) ?? undefined;
-  const isReserved = (part: string) =>
-    asideNames.some((name) => part === name || part.startsWith(`${name}=`));
+  const isReserved = (part: string) => {
+    const name = part.replace(/=.*$/s, "");
+    return (asideNames as readonly string[]).includes(name) || isOwnBottleName(name);
+  };
+  const ownBottles = [...new Set(parameters.keys())].filter(isOwnBottleName).slice(0, MOST_OWN_BOTTLES);
   const kept = search
     .replace(/^\?/, "")
     .split("&")
@@ -51,8 +56,8 @@ export function readCheckRequest(search: string): CheckRequest {
     replace: get("replace") === "yes",
     branch: get("branch"),
     typed: Object.fromEntries(
-      numberNames.flatMap((name) => {
-        const text = get(name)?.trim().slice(0, LONGEST_NUMBER);
+      [...numberNames, ...ownBottles].flatMap((name) => {
+        const text = parameters.get(name)?.trim().slice(0, LONGEST_NUMBER);
         return text ? [[name, text]] : [];
       }),
     ),

@@ -4,7 +4,7 @@ import { bottleUnits, formatQuantity } from "../../flows/amounts/units.ts";
 import { DEFAULT_ROOM_CELSIUS, nameRoom } from "../../flows/calendar/room.ts";
 import type { NumberName } from "../../flows/case-link.ts";
 import { unitSystems } from "../../flows/edition.ts";
-import type { Figures } from "../check/make-figures.ts";
+import type { Figures, MixLine } from "../check/make-figures.ts";
 import { nameDay } from "./name-day.ts";
 import { Hidden } from "./question-card.tsx";
 import * as words from "./sum-words.ts";
@@ -122,6 +122,44 @@ export function NumbersView({ figures, ways }: { figures: Figures; ways: Ways })
           <Choice
             {...{ ways, name: "bottle-unit", label: words.bottleUnit }}
             value={typed["bottle-unit"] ?? (system === "us" ? "fl-oz" : "ml")}
+            options={bottleUnits.map((unit) => [unit, words.bottleUnits[unit]])}
+          />
+        </div>
+      </NumbersForm>
+    </details>
+  );
+}
+
+interface OwnBottleProps {
+  ways: Ways;
+  /** Remedy id. */
+  step: string;
+  line: MixLine;
+  figures: Figures;
+}
+
+/** A bottle for one product type alone. */
+export function OwnBottleView({ ways: given, step, line: { product, bottle }, figures }: OwnBottleProps) {
+  const { typed } = figures;
+  const form = `${step}-${product}`;
+  // One product may be mixed for two steps.
+  const ways = { ...given, id: (name: string) => given.id(`${form}-${name}`) };
+  const names = [`bottle.${product}`, `bottle-unit.${product}`] as const;
+  const own = typed[names[0]];
+  return (
+    <details class="lt-aside lt-own-bottle" id={given.id(form)} open={own !== undefined}>
+      <summary>{words.ownBottle}</summary>
+      <NumbersForm ways={given} name={form} asks={names}>
+        <div class="lt-fields">
+          <NumberField
+            {...{ ways, name: names[0], label: words.bottle }}
+            value={own}
+            problem={own === undefined ? null : bottle.problem}
+            hint={words.without(formatQuantity(figures.bottle.value, figures.locale))}
+          />
+          <Choice
+            {...{ ways, name: names[1], label: words.bottleUnit }}
+            value={typed[names[1]] ?? bottle.value.unit}
             options={bottleUnits.map((unit) => [unit, words.bottleUnits[unit]])}
           />
         </div>

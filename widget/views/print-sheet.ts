@@ -41,7 +41,7 @@ export const printSheet = `
   .lt-fold :is(ol, ul) > li::after, .lt-fold > summary > h5::after, .lt-facts > div::after { content: " "; }
   .lt-fold > summary > h5::after { content: ". "; }
   .lt-caution > .lt-label::after { content: ": "; }
-  .lt :is(.lt-numbers, .lt-numbers-form, .lt-working, .lt-why, .lt-look-again) { display: none; }
+  .lt :is(.lt-numbers, .lt-numbers-form, .lt-own-bottle, .lt-working, .lt-why, .lt-look-again) { display: none; }
   .lt .lt-sums > details:not(:has(.lt-result)) { display: none; }
   .lt .lt-sums > details > summary, .lt .lt-sums .lt-hint { display: none; }
   .lt .lt-result { padding: 0; border: 0; }

@@ -7,6 +7,7 @@ export const room = "Warmth of the room";
 export const without = (usual: string) => `Without it we take ${usual}.`;
 export const start = "First day";
 export const bottle = "Size of your spray bottle";
+export const ownBottle = "Another bottle for this";
 export const bottleUnit = "Its unit";
 export const bottleUnits = {
   ml: "mL",

@@ -11,7 +11,7 @@ export const sumsSheet = `
 .lt .lt-step-sums { margin-block-start: calc(var(--lt-unit) * 3); font-size: var(--lt-small); }
 .lt .lt-step-sums > * + * { margin-block-start: calc(var(--lt-unit) * 2); }
 .lt .lt-working { color: var(--lt-faint); font: 400 var(--lt-small)/1.45 var(--lt-serif); font-style: italic; }
-.lt .lt-result { padding-inline-start: calc(var(--lt-unit) * 3); border-inline-start: 4px solid var(--lt-accent); }
+.lt .lt-result { margin-block-start: calc(var(--lt-unit) * 4); padding-inline-start: calc(var(--lt-unit) * 3); border-inline-start: 4px solid var(--lt-accent); }
 .lt .lt-result > * + * { margin-block-start: calc(var(--lt-unit) * 2); }
 .lt .lt-sums .lt-hint { margin-block-start: calc(var(--lt-unit) * 2); }
 .lt-paper { position: absolute; inline-size: 0; block-size: 0; border: 0; visibility: hidden; }

@@ -7,7 +7,7 @@ import type { CalendarDay } from "../../flows/calendar/make-calendar.ts";
 import type { Figures } from "../check/make-figures.ts";
 import type { PotSums } from "../check/pot-sums.ts";
 import { nameDay } from "./name-day.ts";
-import { NumberField, NumbersForm, NumbersView } from "./numbers-view.tsx";
+import { NumberField, NumbersForm, NumbersView, OwnBottleView } from "./numbers-view.tsx";
 import * as words from "./sum-words.ts";
 import { leaves, type Ways } from "./ways.ts";
 import { calendarFile } from "./words.ts";
@@ -68,22 +68,28 @@ function sayTasks(days: readonly CalendarDay[]): string {
 }
 
 /** Days and amounts of one step. */
-export function StepSums({ figures, remedy }: { figures: Figures; remedy: string }) {
+export function StepSums({ figures, remedy, ways }: SumsProps & { remedy: string }) {
   const pace = figures.paces.get(remedy);
   const mixes = figures.mixes.get(remedy) ?? [];
-  const bottle = formatQuantity(figures.bottle.value, figures.locale);
   if (!pace && mixes.length === 0) return null;
   return (
     <div class="lt-step-sums">
-      {mixes.map(({ use, mix }, at) => (
+      {mixes.map(({ use, mix, bottle }, at) => (
         <div class={at > 0 ? "lt-screen-only" : undefined}>
           <p>
-            <strong>{words.mix(use, bottle)}:</strong> {mix.ok ? mix.instruction : mix.sentence}{" "}
-            {mix.ok && mix.label}
+            <strong>{words.mix(use, formatQuantity(bottle.value, figures.locale))}:</strong>{" "}
+            {mix.ok ? mix.instruction : mix.sentence} {mix.ok && mix.label}
           </p>
           {mix.ok && <p class="lt-working">{mix.working}</p>}
         </div>
       ))}
+      {mixes.map(
+        (line, at) =>
+          (line.mix.ok ? line.mix.way === "mix" : true) &&
+          mixes.findIndex(({ product }) => product === line.product) === at && (
+            <OwnBottleView {...{ ways, figures, line }} step={remedy} />
+          ),
+      )}
       {pace && (
         <>
           <p>
