@@ -11,7 +11,7 @@ import { branchOf, decide } from "../widget/check/decide.ts";
 import { makeReport } from "../widget/check/make-report.ts";
 import { hrefToCheck } from "../widget/check/page-ways.ts";
 import { readCheckRequest } from "../widget/check/read-request.ts";
-import { replay } from "../widget/check/replay.ts";
+import { type Editions, replay } from "../widget/check/replay.ts";
 import { writeCalendar } from "../widget/check/write-calendar.ts";
 import { deskSheet } from "../widget/views/desk/desk-sheet.ts";
 import { GuessesView } from "../widget/views/desk/take-over-view.tsx";
@@ -64,7 +64,12 @@ export function makeApp({ shelf, widget, now, randomBytes }: AppParts) {
   const app = new Hono<Setting>();
   app.use(secureAnswers);
   app.use(async (c, next) => {
-    c.set("openEditions", (asked) => shelf.open(c.env?.DB, now(), asked));
+    let opened: Promise<Editions> | undefined;
+    // A page and what is said when it fails go by the same editions, read once.
+    c.set("openEditions", (asked) => {
+      if (opened === undefined || asked !== undefined) opened = shelf.open(c.env?.DB, now(), asked);
+      return opened;
+    });
     c.set("now", now());
     c.set("randomBytes", randomBytes);
     if (new URL(c.req.url).search.length <= LONGEST_QUERY) return next();

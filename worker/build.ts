@@ -1,14 +1,15 @@
 /**
- * Makes what the worker carries with it: content/ → worker/generated/edition.json, widget/element → embed.json.
+ * Makes what the worker carries with it: content/ → worker/generated/edition.json and content.json, widget/element →
+ * embed.json.
  * Prints every problem of the content and exits 1 if there is one.
  */
-import { createHash } from "node:crypto";
 import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { join, relative, sep } from "node:path";
 import { pathToFileURL } from "node:url";
 import { readContent } from "../flows/content/read-content.ts";
 import type { Edition } from "../flows/edition.ts";
 import { buildWidget } from "./build-widget.ts";
+import { hashEdition } from "./hash-edition.ts";
 
 const contentFolder = join(import.meta.dirname, "..", "content");
 const generatedFolder = join(import.meta.dirname, "generated");
@@ -24,22 +25,18 @@ export async function loadContent(folder = contentFolder): Promise<Record<string
   return files;
 }
 
-/** Names an edition by its content: the first 16 hexadecimal digits of its SHA-256. */
-export function hashEdition(edition: Edition): string {
-  const text = JSON.stringify({ ...edition, number: 0, hash: "" });
-  return createHash("sha256").update(text).digest("hex").slice(0, 16);
-}
-
 async function build(): Promise<number> {
-  const { edition, problems } = readContent(await loadContent());
+  const files = await loadContent();
+  const { edition, problems } = readContent(files);
   for (const { code, file, line, column, sentence, hint } of problems) {
     console.error(`content/${file}:${line}:${column} ${code} ${sentence} ${hint}`);
   }
   if (edition === null || problems.length > 0) return 1;
-  const named = { ...edition, hash: hashEdition(edition) };
+  const named = { ...edition, hash: await hashEdition(edition) };
   await mkdir(generatedFolder, { recursive: true });
   await writeFile(join(generatedFolder, "edition.json"), `${JSON.stringify(named)}\n`);
   console.error(`Edition ${named.number} (${named.hash}) is in worker/generated/edition.json.`);
+  await writeFile(join(generatedFolder, "content.json"), `${JSON.stringify(files)}\n`);
   const widget = await buildWidget(named);
   await writeFile(join(generatedFolder, "embed.json"), `${JSON.stringify(widget)}\n`);
   console.error(`The element is /embed/${widget.first}, integrity ${widget.files[widget.first]?.integrity}.`);

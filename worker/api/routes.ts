@@ -18,7 +18,7 @@ export function makeApi() {
   const api = new Hono<Setting>();
   api.get("/edition", async (c) => {
     const { live } = await c.var.openEditions();
-    return sendEdition(c, live.edition, "public, max-age=60");
+    return sendEdition(c, live.edition, "no-cache");
   });
   api.get("/editions/:number{[0-9]+}", async (c) => {
     const number = Number(c.req.param("number"));
