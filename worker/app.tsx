@@ -28,6 +28,10 @@ import { HomePage } from "./demo/home-page.tsx";
 import { HouseplantsPage } from "./demo/houseplants-page.tsx";
 import { icon } from "./demo/icon.ts";
 import type { Shelf } from "./editions.ts";
+import { editorSheet } from "./editor/editor-sheet.ts";
+import { makePreviewRoutes } from "./editor/preview-routes.tsx";
+import type { Bundled } from "./editor/publish.ts";
+import { makeEditorRoom } from "./editor/routes.tsx";
 import { makeEmbed } from "./embed/routes.ts";
 import type { WidgetFiles } from "./embed/widget-files.ts";
 import { CheckPage } from "./pages/check-page.tsx";
@@ -50,6 +54,9 @@ import { staffSheet } from "./staff/staff-sheet.ts";
 
 interface AppParts {
   widget: WidgetFiles;
+  /** The content that came with the program, and the scripts of the editor's room by name. */
+  bundled: Bundled;
+  editorScripts: Readonly<Record<string, string>>;
   shelf: Shelf;
   /** The time in milliseconds. */
   now: () => number;
@@ -60,7 +67,7 @@ interface AppParts {
 const SIGN_IN_LIMIT = { most: 30, window: 600_000 };
 
 /** The whole server, apart from where its edition and its clock come from. */
-export function makeApp({ shelf, widget, now, randomBytes }: AppParts) {
+export function makeApp({ shelf, widget, bundled, editorScripts, now, randomBytes }: AppParts) {
   const app = new Hono<Setting>();
   app.use(secureAnswers);
   app.use(async (c, next) => {
@@ -80,12 +87,14 @@ export function makeApp({ shelf, widget, now, randomBytes }: AppParts) {
   app.route("/api", makeApi());
   app.route("/embed", makeEmbed(widget));
   app.get("/healthz", (c) => c.text("ok", 200, { "Cache-Control": "no-store" }));
-  addAssets(app);
+  addAssets(app, editorScripts);
   app.get("/desk", makeDesk(widget));
   addPages(app);
+  app.route("/preview", makePreviewRoutes());
   // Whatever knows a person comes after this line. What comes before reads no cookie and changes nothing of anyone's.
   app.use(requireSameOrigin((c) => sendMessage(c, 403, peopleWords.crossSiteTitle, peopleWords.crossSite)));
   app.route("/desk", makeStaff(makeGate(SIGN_IN_LIMIT, randomBytes)));
+  app.route("/editor", makeEditorRoom(makeGate(SIGN_IN_LIMIT, randomBytes), { bundled }));
   app.notFound((c) => sendMessage(c, 404, pageWords.notFoundTitle, pageWords.notFound));
   app.onError((error, c) => {
     console.error("A request failed.", error);
@@ -99,7 +108,7 @@ function isApi(c: Context): boolean {
   return c.req.path.startsWith("/api/");
 }
 
-function addAssets(app: Hono<Setting>): void {
+function addAssets(app: Hono<Setting>, editorScripts: AppParts["editorScripts"]): void {
   const files = [
     [
       "/assets/leafturn.css",
@@ -113,6 +122,10 @@ function addAssets(app: Hono<Setting>): void {
     ["/assets/print.js", "text/javascript; charset=utf-8", printScript],
     ["/assets/demo.css", "text/css; charset=utf-8", demoSheet],
     ["/assets/icon.svg", "image/svg+xml", icon],
+    ["/assets/editor.css", "text/css; charset=utf-8", editorSheet],
+    ...Object.entries(editorScripts).map(
+      ([name, text]) => [`/assets/editor/${name}.js`, "text/javascript; charset=utf-8", text] as const,
+    ),
   ] as const;
   app.use("/assets/*", etag());
   for (const [path, type, text] of files) {

@@ -1,13 +1,13 @@
 /**
  * Makes what the worker carries with it: content/ → worker/generated/edition.json and content.json, widget/element →
- * embed.json.
+ * embed.json, widget/editor → editor.json.
  * Prints every problem of the content and exits 1 if there is one.
  */
 import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { join, relative, sep } from "node:path";
 import { pathToFileURL } from "node:url";
 import { readContent } from "../flows/content/read-content.ts";
-import type { Edition } from "../flows/edition.ts";
+import { buildEditor } from "./build-editor.ts";
 import { buildWidget } from "./build-widget.ts";
 import { hashEdition } from "./hash-edition.ts";
 
@@ -37,6 +37,7 @@ async function build(): Promise<number> {
   await writeFile(join(generatedFolder, "edition.json"), `${JSON.stringify(named)}\n`);
   console.error(`Edition ${named.number} (${named.hash}) is in worker/generated/edition.json.`);
   await writeFile(join(generatedFolder, "content.json"), `${JSON.stringify(files)}\n`);
+  await writeFile(join(generatedFolder, "editor.json"), `${JSON.stringify(await buildEditor())}\n`);
   const widget = await buildWidget(named);
   await writeFile(join(generatedFolder, "embed.json"), `${JSON.stringify(widget)}\n`);
   console.error(`The element is /embed/${widget.first}, integrity ${widget.files[widget.first]?.integrity}.`);

@@ -50,10 +50,22 @@ export function keepEditions(bundled: Edition): Shelf {
     const turn = ++begun;
     const { results } = await database
       .prepare(QUERY)
-      .bind(asked ?? 0, before.edition.number, before.edition.hash, Number(asked === undefined || known !== undefined))
+      .bind(
+        asked ?? 0,
+        before.edition.number,
+        before.edition.hash,
+        Number(asked === undefined || known !== undefined),
+      )
       .all<Row>();
-    const current = openRows(results.filter((row) => row.isLive === 1), before) ?? atHand;
-    const wanted = openRows(results.filter((row) => row.number === asked && row.isLive !== 1), before);
+    const current =
+      openRows(
+        results.filter((row) => row.isLive === 1),
+        before,
+      ) ?? atHand;
+    const wanted = openRows(
+      results.filter((row) => row.number === asked && row.isLive !== 1),
+      before,
+    );
     if (wanted) keep(wanted);
     if (turn > latest) {
       latest = turn;

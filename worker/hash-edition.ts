@@ -4,5 +4,7 @@ import type { Edition } from "../flows/edition.ts";
 export async function hashEdition(edition: Edition): Promise<string> {
   const text = JSON.stringify({ ...edition, number: 0, hash: "" });
   const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
-  return [...new Uint8Array(digest).subarray(0, 8)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+  return [...new Uint8Array(digest).subarray(0, 8)]
+    .map((byte) => byte.toString(16).padStart(2, "0"))
+    .join("");
 }

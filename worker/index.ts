@@ -1,11 +1,15 @@
 import { makeApp } from "./app.tsx";
 import { keepEditions } from "./editions.ts";
-import bundled from "./generated/edition.json";
+import files from "./generated/content.json";
+import edition from "./generated/edition.json";
+import editorScripts from "./generated/editor.json";
 import widget from "./generated/embed.json";
 
 const app = makeApp({
   widget,
-  shelf: keepEditions(bundled),
+  bundled: { edition, files },
+  editorScripts,
+  shelf: keepEditions(edition),
   now: Date.now,
   randomBytes: (count) => crypto.getRandomValues(new Uint8Array(count)),
 });

@@ -1,11 +1,13 @@
 import { env } from "cloudflare:test";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { wrapCalls } from "./wrap-calls.ts";
 import { bundled, openFreshApp, publish, renumber, watchDatabase } from "./fresh-app.ts";
+import { wrapCalls } from "./wrap-calls.ts";
 
 beforeEach(async () => {
   await env.DB.batch(
-    ["live", "edition_files", "edition_parts", "editions"].map((table) => env.DB.prepare(`DELETE FROM ${table}`)),
+    ["live", "edition_files", "edition_parts", "editions"].map((table) =>
+      env.DB.prepare(`DELETE FROM ${table}`),
+    ),
   );
 });
 
@@ -70,7 +72,10 @@ describe("the live edition", () => {
     await env.DB.batch([
       env.DB.prepare("UPDATE editions SET body = '' WHERE number = 2"),
       ...parts.map((part, index) =>
-        env.DB.prepare("INSERT INTO edition_parts (edition, part, body) VALUES (2, ?1, ?2)").bind(index, part),
+        env.DB.prepare("INSERT INTO edition_parts (edition, part, body) VALUES (2, ?1, ?2)").bind(
+          index,
+          part,
+        ),
       ),
     ]);
     const { ask } = openFreshApp();

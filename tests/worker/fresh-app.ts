@@ -2,7 +2,9 @@ import { env } from "cloudflare:test";
 import type { Edition } from "../../flows/edition.ts";
 import { makeApp } from "../../worker/app.tsx";
 import { keepEditions } from "../../worker/editions.ts";
+import files from "../../worker/generated/content.json";
 import bundled from "../../worker/generated/edition.json";
+import editorScripts from "../../worker/generated/editor.json";
 import widget from "../../worker/generated/embed.json";
 
 export { bundled };
@@ -12,6 +14,8 @@ export function openFreshApp(bindings: { DB?: D1Database } = { DB: env.DB }) {
   const clock = { now: 1_000_000 };
   const app = makeApp({
     widget,
+    bundled: { edition: bundled, files },
+    editorScripts,
     shelf: keepEditions(bundled),
     now: () => clock.now,
     randomBytes: (count) => crypto.getRandomValues(new Uint8Array(count)),

@@ -12,5 +12,10 @@ export default defineConfig({
       miniflare: { bindings: { MIGRATIONS: await readD1Migrations(join(worker, "migrations")) } },
     })),
   ],
-  test: { include: ["**/*.test.ts"], globalSetup: ["./build-edition.ts"], setupFiles: ["./migrate.ts"] },
+  test: {
+    include: ["**/*.test.ts"],
+    globalSetup: ["./build-edition.ts"],
+    setupFiles: ["./migrate.ts"],
+    testTimeout: 60_000,
+  },
 });

@@ -206,9 +206,7 @@ export async function saveDraftFile(database: D1Database, save: Save): Promise<S
       )
       .bind(token, text),
     database
-      .prepare(
-        `UPDATE drafts SET revision = revision + 1, changed_at = ?3 WHERE id = ?2 AND ${TAKEN}`,
-      )
+      .prepare(`UPDATE drafts SET revision = revision + 1, changed_at = ?3 WHERE id = ?2 AND ${TAKEN}`)
       .bind(token, draft, now),
   ]);
   if (taken?.meta.changes === 1) {
@@ -245,4 +243,29 @@ export async function closeDraft(
     }),
   ]);
   return closed?.meta.changes === 1;
+}
+
+interface Move {
+  draft: Draft;
+  /** The edition that is live now. */
+  to: number;
+  who: Who;
+  now: number;
+}
+
+/** Lays the draft's changes over another edition, if neither the draft nor the live edition moved meanwhile. */
+export async function moveDraft(database: D1Database, { draft, to, who, now }: Move): Promise<boolean> {
+  const [moved] = await database.batch([
+    database
+      .prepare(
+        `UPDATE drafts SET base = ?2, revision = revision + 1, changed_at = ?3
+         WHERE id = ?1 AND revision = ?4 AND closed_at IS NULL AND (SELECT number FROM live) = ?2`,
+      )
+      .bind(draft.id, to, now, draft.revision),
+    noteHistory(database, {
+      ...{ at: now, who, what: "draft-moved", subject: draft.id, ifChanged: true },
+      why: `From edition ${draft.base} to edition ${to}.`,
+    }),
+  ]);
+  return moved?.meta.changes === 1;
 }

@@ -2,7 +2,7 @@
 import type { Edition } from "../../flows/edition.ts";
 import type { WholeDraft } from "./drafts.ts";
 import { storeTexts } from "./folders.ts";
-import { noteHistory, type Who } from "./history.ts";
+import type { Who } from "./history.ts";
 
 /** Characters of a body in one row; a row may have 2,000,000 bytes, and a character takes up to three. */
 const PART = 600_000;
@@ -213,7 +213,11 @@ export interface Bundled {
  * Makes sure that there is an edition to begin from, with its files: an empty database gets the bundled one, and the
  * bundled one gets its files. May be cut off anywhere and done again.
  */
-export async function prepareFirst(database: D1Database, { edition, files }: Bundled, now: number): Promise<void> {
+export async function prepareFirst(
+  database: D1Database,
+  { edition, files }: Bundled,
+  now: number,
+): Promise<void> {
   const { number, hash } = edition;
   const row = await database
     .prepare(

@@ -97,3 +97,46 @@ CREATE TRIGGER publications_stay BEFORE UPDATE ON publications BEGIN SELECT RAIS
 CREATE TRIGGER publications_last BEFORE DELETE ON publications BEGIN SELECT RAISE(ABORT, 'publications are never deleted'); END;
 CREATE TRIGGER history_stays BEFORE UPDATE ON history BEGIN SELECT RAISE(ABORT, 'history is never changed'); END;
 CREATE TRIGGER history_lasts BEFORE DELETE ON history BEGIN SELECT RAISE(ABORT, 'history is never deleted'); END;
+
+-- What editors sign in with. Only public keys are held here.
+CREATE TABLE passkeys (
+  id TEXT PRIMARY KEY,
+  person TEXT NOT NULL REFERENCES people (id),
+  public_key TEXT NOT NULL,
+  counter INTEGER NOT NULL,
+  transports TEXT NOT NULL,
+  made_at INTEGER NOT NULL,
+  used_at INTEGER,
+  revoked_at INTEGER
+);
+CREATE INDEX passkeys_person ON passkeys (person);
+
+-- Each is good for one try.
+CREATE TABLE challenges (
+  challenge TEXT PRIMARY KEY,
+  -- The person who registers a device; empty when someone signs in.
+  person TEXT NOT NULL,
+  expires_at INTEGER NOT NULL
+);
+
+-- Addresses under which a draft can be looked at. The token itself is stored nowhere.
+CREATE TABLE previews (
+  hash TEXT PRIMARY KEY,
+  id TEXT NOT NULL UNIQUE,
+  draft TEXT NOT NULL REFERENCES drafts (id),
+  made_by TEXT NOT NULL,
+  made_at INTEGER NOT NULL,
+  expires_at INTEGER NOT NULL
+);
+
+-- Conversations that a draft's editors want to end as they say, with the reason.
+CREATE TABLE kept_cases (
+  id TEXT PRIMARY KEY,
+  query TEXT NOT NULL,
+  standing TEXT NOT NULL,
+  leader TEXT,
+  reason TEXT NOT NULL,
+  made_by TEXT NOT NULL,
+  made_at INTEGER NOT NULL,
+  dropped_at INTEGER
+);

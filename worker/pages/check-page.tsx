@@ -13,18 +13,21 @@ import { Page } from "./page.tsx";
 interface CheckPageProps {
   state: CheckState;
   origin: string;
+  /** Where the check is, when it is not the shop's own; and what stands above everything then. */
+  page?: string;
+  banner?: string;
 }
 
 /** One page of the check: the answers so far, then the question in hand or the verdict. */
-export function CheckPage({ state, origin }: CheckPageProps) {
+export function CheckPage({ state, origin, page, banner }: CheckPageProps) {
   const { flow, case: kase, reopened, next } = state;
-  const ways = makePageWays(flow, kase, state.aside);
+  const ways = makePageWays(flow, kase, state.aside, page);
   const report =
     reopened === null && next === null ? makeReport(flow, kase, { base: `${origin}/`, ...state }) : null;
   const asked = reopened ?? next;
   const title = report ? sayVerdict(flow, report.verdict) : (asked?.prompt ?? words.check);
   return (
-    <Page title={title} shop={flow.edition.shop} skipTo={ways.id("now")}>
+    <Page title={title} shop={flow.edition.shop} skipTo={ways.id("now")} {...(banner && { banner })}>
       {kase.answers.length === 0 && <p class="lt-lead">{words.intro}</p>}
       <Notices sentences={state.notices} />
       <Transcript

@@ -5,6 +5,8 @@ export const pageSheet = `
 .lt-page :is(.lt-top, .lt-main, .lt-foot) { max-inline-size: 46rem; margin-inline: auto; padding-inline: calc(var(--lt-unit) * 4); }
 .lt-page .lt-top { padding-block-start: calc(var(--lt-unit) * 2); }
 .lt-page .lt-main { padding-block-end: calc(var(--lt-unit) * 10); }
+.lt-banner { padding: calc(var(--lt-unit) * 3) calc(var(--lt-unit) * 4) !important; background: var(--lt-accent); color: var(--lt-paper); font-weight: 600; text-align: center; }
+@media (forced-colors: active) { .lt-banner { border: 3px solid CanvasText !important; } }
 .lt-page .lt-h1 { font: 600 var(--lt-title)/1.2 var(--lt-serif); margin-block: calc(var(--lt-unit) * 2) calc(var(--lt-unit) * 5); }
 .lt-page .lt-foot { display: flex; flex-wrap: wrap; gap: calc(var(--lt-unit) * 4) calc(var(--lt-unit) * 8); align-items: end; border-block-start: 1px solid var(--lt-edge); padding-block: calc(var(--lt-unit) * 5) calc(var(--lt-unit) * 10); }
 .lt-page .lt-code-form { flex: 1 1 18em; min-inline-size: 0; }

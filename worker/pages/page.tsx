@@ -12,11 +12,13 @@ interface PageProps {
   /** A style sheet and a script of this page alone. */
   sheet?: string;
   script?: string;
+  /** Stands above everything, also on paper. */
+  banner?: string;
   children: Child;
 }
 
 /** The frame of every page in the notebook's look. */
-export function Page({ title, shop, skipTo, sheet, script, children }: PageProps) {
+export function Page({ title, shop, skipTo, sheet, script, banner, children }: PageProps) {
   return (
     <html lang="en" class="lt lt-page">
       <head>
@@ -34,6 +36,11 @@ export function Page({ title, shop, skipTo, sheet, script, children }: PageProps
         <a class="lt-skip" href={`#${skipTo}`}>
           {pageWords.skip}
         </a>
+        {banner && (
+          <p class="lt-banner" role="note">
+            {banner}
+          </p>
+        )}
         <header class="lt-top">
           <a class="lt-link" href="/">
             {shop.name}

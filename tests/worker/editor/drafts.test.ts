@@ -53,7 +53,9 @@ describe("a draft", () => {
     await openDraft();
     const id = makeId();
     const changes = { [path]: "x", "shop.yaml": null };
-    await makeDraft(env.DB, { ...{ id, title: "In", base: 1, changes, who: ada, now: 5, why: "from a zip" } });
+    await makeDraft(env.DB, {
+      ...{ id, title: "In", base: 1, changes, who: ada, now: 5, why: "from a zip" },
+    });
     const whole = await readWholeDraft(env.DB, id);
     expect(whole?.files[path]).toBe("x");
     expect(whole?.files["shop.yaml"]).toBeUndefined();

@@ -5,9 +5,9 @@ import { wrapCalls } from "../wrap-calls.ts";
 import { ada, ben, makeId, openDraft } from "./stage.ts";
 
 /** How many ways of two editors getting into each other's way are played through. */
-const ROUNDS = 10_000;
+const ROUNDS = 300;
 /** Rounds that run side by side, each on a file of its own. */
-const SIDE_BY_SIDE = 50;
+const SIDE_BY_SIDE = 20;
 
 /** A small generator with a seed, so that a failure can be played again: mulberry32, public domain. */
 function makeDice(seed: number): () => number {
@@ -68,7 +68,7 @@ async function playRound(draft: string, path: string, dice: () => number) {
 }
 
 describe("two editors", () => {
-  test(`lose nothing in ${ROUNDS} interleavings`, { timeout: 600_000 }, async () => {
+  test(`lose nothing in ${ROUNDS} interleavings`, { timeout: 120_000 }, async () => {
     const draft = await openDraft();
     const dice = makeDice(20_260_101);
     let conflicts = 0;

@@ -50,7 +50,10 @@ describe("publishing", () => {
     expect(published).toEqual({ ok: true, number });
     expect(number).toBeGreaterThan(before);
     expect(JSON.parse(await readLive())).toMatchObject({ number, shop: { name: "The Fern House" } });
-    expect(await readFolder(env.DB, number)).toEqual({ ...bundled.files, "shop.yaml": named("The Fern House") });
+    expect(await readFolder(env.DB, number)).toEqual({
+      ...bundled.files,
+      "shop.yaml": named("The Fern House"),
+    });
     expect((await listPublications(env.DB))[0]).toMatchObject({
       ...{ kind: "publish", edition: number, before, draft, whoName: ada.name, at: 4_000, note: "a note" },
     });
@@ -120,7 +123,11 @@ describe("publishing", () => {
     if (whole === null) throw new Error("no draft");
     const edition = await compile(draft);
     const times = Array.from({ length: 5 }, (_, copy) =>
-      edition.sources.map((source) => ({ ...source, id: `${source.id}-${copy}`, title: source.title.repeat(12) })),
+      edition.sources.map((source) => ({
+        ...source,
+        id: `${source.id}-${copy}`,
+        title: source.title.repeat(12),
+      })),
     );
     const large = { ...edition, sources: times.flat() };
     expect(JSON.stringify(large).length).toBeGreaterThan(1_300_000);
@@ -150,7 +157,9 @@ describe("taking back", () => {
     });
     // Conversations under way stay on the edition they began with.
     const { ask } = openFreshApp();
-    expect(await (await ask(`/api/editions/${slip}`)).json()).toMatchObject({ shop: { name: "Slip of the pen" } });
+    expect(await (await ask(`/api/editions/${slip}`)).json()).toMatchObject({
+      shop: { name: "Slip of the pen" },
+    });
     // A number is never given twice.
     await publishNow(await draftWithShop("Next"));
     expect(await readLiveNumber(env.DB)).toBe(slip + 1);

@@ -1,10 +1,16 @@
 import { env } from "cloudflare:test";
 import { readContent } from "../../../flows/content/read-content.ts";
 import type { Edition } from "../../../flows/edition.ts";
-import { type DraftFile, makeDraft, readDraftFile, readWholeDraft, saveDraftFile } from "../../../worker/editor/drafts.ts";
+import {
+  type DraftFile,
+  makeDraft,
+  readDraftFile,
+  readWholeDraft,
+  saveDraftFile,
+} from "../../../worker/editor/drafts.ts";
 import { prepareFirst, publishDraft } from "../../../worker/editor/publish.ts";
-import edition from "../../../worker/generated/edition.json";
 import files from "../../../worker/generated/content.json";
+import edition from "../../../worker/generated/edition.json";
 import { hashEdition } from "../../../worker/hash-edition.ts";
 
 export const ada = { id: "a1", name: "Ada Fern" };
@@ -36,7 +42,11 @@ async function addPeople(): Promise<void> {
   );
 }
 
-export async function seeFile(draft: string, path: string, database: D1Database = env.DB): Promise<DraftFile> {
+export async function seeFile(
+  draft: string,
+  path: string,
+  database: D1Database = env.DB,
+): Promise<DraftFile> {
   const file = await readDraftFile(database, draft, path);
   if (file === null) throw new Error(`No draft ${draft}.`);
   return file;

@@ -1,0 +1,39 @@
+/** What the editor's room adds to the notebook's look. */
+export const editorSheet = `
+.lt-page.ed :is(.lt-top, .lt-main) { max-inline-size: 76rem; }
+.ed-columns { display: grid; gap: calc(var(--lt-unit) * 6); grid-template-columns: repeat(auto-fit, minmax(min(100%, 22em), 1fr)); align-items: start; }
+.ed-columns > * { min-inline-size: 0; }
+.lt .ed-list { list-style: none; padding: 0; }
+.lt .ed-list > li { margin: 0; padding-block: calc(var(--lt-unit) * 2); border-block-end: 1px solid var(--lt-rule); }
+.ed-row { display: flex; flex-wrap: wrap; gap: 0 calc(var(--lt-unit) * 4); align-items: center; justify-content: space-between; }
+.ed-faint { color: var(--lt-faint); font-size: var(--lt-small); }
+.ed-mark { display: inline-block; padding: 0 calc(var(--lt-unit) * 2); border: 1px solid var(--lt-edge); font: 600 var(--lt-small)/1.5 var(--lt-sans); }
+.ed-area { display: block; inline-size: 100%; min-block-size: 30em; margin-block-start: var(--lt-unit); padding: calc(var(--lt-unit) * 3); border: 1px solid var(--lt-edge); border-radius: 2px; background: var(--lt-leaf); color: var(--lt-ink); font: 400 var(--lt-small)/1.5 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; tab-size: 2; resize: vertical; }
+.ed-area-short { min-block-size: 8em; font: 400 var(--lt-text)/1.5 var(--lt-serif); }
+.ed-wide { max-inline-size: none; }
+.ed-pre { overflow: auto; max-block-size: 30em; margin: 0; padding: calc(var(--lt-unit) * 3); background: var(--lt-leaf); border: 1px solid var(--lt-rule); font: 400 var(--lt-small)/1.5 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; white-space: pre-wrap; overflow-wrap: anywhere; }
+.ed-tabs { display: flex; flex-wrap: wrap; gap: 0 calc(var(--lt-unit) * 5); border-block-end: 1px solid var(--lt-rule); }
+.ed-tabs a[aria-current] { font-weight: 600; text-decoration-thickness: 0.2em; }
+.ed-scroll { overflow-x: auto; }
+.ed-table { border-collapse: collapse; inline-size: 100%; }
+.ed-table :is(th, td) { padding: calc(var(--lt-unit) * 1) calc(var(--lt-unit) * 2); border-block-end: 1px solid var(--lt-rule); text-align: start; vertical-align: middle; }
+.ed-table thead th { font: 600 var(--lt-small)/1.4 var(--lt-sans); vertical-align: bottom; }
+.ed-table tbody th { font-weight: 400; }
+.ed-evidence { min-inline-size: 34em; }
+.ed-evidence :is(td, thead th + th) { text-align: center; inline-size: 6em; }
+.ed-radio { display: flex; align-items: center; justify-content: center; min-block-size: 44px; min-inline-size: 44px; cursor: pointer; }
+.ed-radio input { inline-size: 1.3em; block-size: 1.3em; margin: 0; accent-color: var(--lt-accent); }
+.ed-choice { display: flex; flex-wrap: wrap; gap: 0 calc(var(--lt-unit) * 5); }
+.ed-choice label { display: inline-flex; gap: calc(var(--lt-unit) * 2); align-items: center; min-block-size: 44px; cursor: pointer; }
+.ed-choice input { flex: none; inline-size: 1.3em; block-size: 1.3em; margin: 0; accent-color: var(--lt-accent); }
+.ed-both { display: grid; gap: calc(var(--lt-unit) * 4); grid-template-columns: repeat(auto-fit, minmax(min(100%, 18em), 1fr)); }
+.ed-both > * { min-inline-size: 0; }
+.ed-status { min-block-size: 1.5em; font-size: var(--lt-small); }
+.ed-problem { margin-block: calc(var(--lt-unit) * 2); padding-inline-start: calc(var(--lt-unit) * 3); border-inline-start: 4px solid var(--lt-accent); }
+.ed-sum { font: 400 var(--lt-large)/1.3 var(--lt-serif); }
+.ed-field { margin-block-start: calc(var(--lt-unit) * 4); }
+.ed-field-set { margin-block-start: calc(var(--lt-unit) * 6) !important; padding-block-start: calc(var(--lt-unit) * 3) !important; border-block-start: 1px solid var(--lt-edge) !important; }
+.ed-hidden-label { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+
+@media print { .ed-tabs, .lt-actions, .st-out { display: none; } }
+`;
