@@ -73,11 +73,17 @@ export function offers(flow: Flow, known: Uint8Array, isAnswered: (question: str
   const open: Offer[] = [];
   for (const prompt of flow.prompts) {
     if (prompt === flow.prompts[0] || isAnswered(prompt.question.id)) continue;
-    if (!applies(prompt, known) || isToldAlready(prompt, known)) continue;
-    const gains = prompt.replies.map((reply) => gainsOf(flow, known, reply));
-    if (gains.some(({ conditions }) => conditions.length > 0)) open.push({ prompt, gains });
+    const offer = offerOf(flow, known, prompt);
+    if (offer) open.push(offer);
   }
   return open;
+}
+
+/** A question as it may be asked now; undefined while its condition for asking does not hold, or nothing can come of it. */
+export function offerOf(flow: Flow, known: Uint8Array, prompt: Prompt): Offer | undefined {
+  if (!applies(prompt, known) || isToldAlready(prompt, known)) return undefined;
+  const gains = prompt.replies.map((reply) => gainsOf(flow, known, reply));
+  return gains.some(({ conditions }) => conditions.length > 0) ? { prompt, gains } : undefined;
 }
 
 /** Whether what was said elsewhere amounts to one of the replies: then the question has been answered early. */

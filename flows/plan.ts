@@ -164,7 +164,7 @@ function hostForbids(remedy: Remedy, host: Host | undefined): NeverWhen | undefi
 }
 
 /** Why a step must not be in this plan, or undefined. A fact that stays unknown counts as the dangerous one. */
-function forbids(
+export function forbids(
   remedy: Remedy,
   host: Host | undefined,
   states: ReadonlyMap<Fact, FactState>,
@@ -174,6 +174,12 @@ function forbids(
   const notRuledOut = (fact: Fact) => states.get(fact) !== "no";
   if (remedy.product && !remedy.forFoodPlants && notRuledOut("eaten")) return "eaten";
   return facts.find((fact) => remedy.neverWhen.includes(fact) && notRuledOut(fact));
+}
+
+/** For whom a step shows how many cautions: "always", then each fact that is not ruled out. */
+export function cautionKinds({ cautions }: Remedy, states: ReadonlyMap<Fact, FactState>): string {
+  const due = facts.map((fact) => (states.get(fact) === "no" ? 0 : cautions[fact].length));
+  return [cautions.always.length, ...due].join();
 }
 
 function cautionsFor(remedy: Remedy, states: ReadonlyMap<Fact, FactState>): string[] {
