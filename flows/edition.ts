@@ -79,6 +79,10 @@ export interface Option {
 export const questionKinds = ["finding", "host", "fact", "look"] as const;
 export type QuestionKind = (typeof questionKinds)[number];
 
+/** Where a question is shown with drawings. The browser keeps their places free before they are there. */
+export const pictureUses = ["options", "check", "press"] as const;
+export type PictureUse = (typeof pictureUses)[number];
+
 export interface Question {
   id: string;
   kind: QuestionKind;
@@ -89,7 +93,58 @@ export interface Question {
   askWhen: { any: string[]; none: string[] };
   /** Without "not sure", which every question has. Empty for the host question. */
   options: Option[];
+  /** Absent in editions from before there were drawings. */
+  pictures?: PictureUse[];
 }
+
+/** What a drawing may be made of: shapes and groups. Nothing of it loads, links, moves or has a name. */
+export const drawingTags = ["g", "path", "circle", "ellipse", "line", "polyline", "polygon", "rect"] as const;
+export type DrawingTag = (typeof drawingTags)[number];
+
+/**
+ * How a shape is inked; the style sheet turns the roles into colors, so that a drawing works on dark paper, in forced
+ * colors and in print. `ink` to `sign` are lines, from the pen's usual stroke to the one accent; `paper` to `mark` are fills.
+ */
+export const drawingRoles = [
+  "ink",
+  "fine",
+  "faint",
+  "sign",
+  "sign-fine",
+  "paper",
+  "wash",
+  "shade",
+  "dark",
+  "mark",
+] as const;
+export type DrawingRole = (typeof drawingRoles)[number];
+
+export interface DrawingPart {
+  tag: DrawingTag;
+  roles: DrawingRole[];
+  /** Geometry only, as it stands in the file; checked against a closed list when the edition is made. */
+  shape: Record<string, string>;
+  /** Names a group that can be pressed. */
+  region?: string;
+  parts?: DrawingPart[];
+}
+
+/** A line drawing on a square of `DRAWING_SIDE` units. It carries no evidence. */
+export interface Drawing {
+  id: string;
+  /** What to look for, in words: stands in for the drawing. */
+  shows: string;
+  /** What it is a picture of: findings, questions' ways to check, conditions, and single answers. */
+  findings: string[];
+  checks: string[];
+  conditions: string[];
+  answers: { to: string; is: string }[];
+  /** Questions that are asked with it: which of their answers stands for which region. */
+  presses: { question: string; regions: { option: string; region: string }[] }[];
+  parts: DrawingPart[];
+}
+
+export const DRAWING_SIDE = 96;
 
 export interface Evidence {
   hallmark: string[];
@@ -391,6 +446,8 @@ export interface Edition {
   pots?: PotTable;
   /** Absent in editions from before owners could type. */
   lexicon?: Lexicon;
+  /** Absent in editions from before there were any. */
+  drawings?: Drawing[];
 }
 
 export const askIds = [

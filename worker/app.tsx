@@ -15,6 +15,7 @@ import { type Editions, replay } from "../widget/check/replay.ts";
 import { writeCalendar } from "../widget/check/write-calendar.ts";
 import { deskSheet } from "../widget/views/desk/desk-sheet.ts";
 import { GuessesView } from "../widget/views/desk/take-over-view.tsx";
+import { pictureSheet } from "../widget/views/picture-sheet.ts";
 import { printSheet } from "../widget/views/print-sheet.ts";
 import { sheet } from "../widget/views/sheet.ts";
 import { sumsSheet } from "../widget/views/sums-sheet.ts";
@@ -113,7 +114,7 @@ function addAssets(app: Hono<Setting>, editorScripts: AppParts["editorScripts"])
     [
       "/assets/leafturn.css",
       "text/css; charset=utf-8",
-      sheet + verdictSheet + sumsSheet + printSheet + pageSheet,
+      sheet + pictureSheet + verdictSheet + sumsSheet + printSheet + pageSheet,
     ],
     ["/assets/slip.css", "text/css; charset=utf-8", slipSheet],
     ["/assets/staff.css", "text/css; charset=utf-8", staffSheet],

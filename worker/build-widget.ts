@@ -12,7 +12,12 @@ const deskFolder = join(import.meta.dirname, "..", "widget", "desk");
 export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
   const verdict = await bundle("verdict-part.ts", {});
   const verdictPath = `${nameOf(verdict)}/verdict.js`;
-  const rest = await bundle("open-check.ts", { VERDICT: describeFile(verdictPath, verdict) });
+  const pictures = await bundle("picture-part.ts", {});
+  const picturesPath = `${nameOf(pictures)}/pictures.js`;
+  const rest = await bundle("open-check.ts", {
+    VERDICT: describeFile(verdictPath, verdict),
+    PICTURES: describeFile(picturesPath, pictures),
+  });
   const restPath = `${nameOf(rest)}/check.js`;
   const phones = edition.shop.branches.map(({ id, name, phone }) => ({ id, name, phone }));
   const first = await bundle("define.ts", {
@@ -31,6 +36,7 @@ export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
         [restPath, rest],
         [verdictPath, verdict],
         [deskPath, desk],
+        [picturesPath, pictures],
       ].map(([path = "", body = ""]) => [path, { body, integrity: integrityOf(body) }]),
     ),
   };
@@ -86,7 +92,7 @@ const dropUnused: Plugin = {
 const shrinkSheets: Plugin = {
   name: "shrink-sheets",
   setup(run) {
-    run.onLoad({ filter: /(views.(verdict-)?|start-)sheet\.ts$/ }, async ({ path }) => {
+    run.onLoad({ filter: /(views.(verdict-|picture-)?|start-)sheet\.ts$/ }, async ({ path }) => {
       const sheets = (await import(pathToFileURL(path).href)) as Record<string, string>;
       const lines = Object.entries(sheets).map(async ([name, sheet]) => {
         const { code } = await transform(sheet, { loader: "css", minify: true });

@@ -18,7 +18,7 @@ const generatedFolder = join(import.meta.dirname, "generated");
 export async function loadContent(folder = contentFolder): Promise<Record<string, string>> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });
   const files: Record<string, string> = {};
-  for (const entry of entries.filter((one) => one.isFile() && /\.(md|yaml)$/.test(one.name))) {
+  for (const entry of entries.filter((one) => one.isFile() && /\.(md|yaml|svg)$/.test(one.name))) {
     const path = join(entry.parentPath, entry.name);
     files[relative(folder, path).split(sep).join("/")] = await readFile(path, "utf8");
   }

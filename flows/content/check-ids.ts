@@ -15,6 +15,7 @@ export function checkIds(content: Content): Problem[] {
     ...checkUnique(content.hosts.entries.map(locateId)),
     ...checkUnique(content.sources.entries.map(locateId)),
     ...checkUnique(content.products.entries.map(locateId)),
+    ...checkUnique(content.drawings.entries.map(locateId)),
     ...content.products.entries.flatMap(({ value, at }) =>
       checkUnique(value.rates.map(({ id }, index) => ({ id, place: at(["rates", index, "id"]) }))),
     ),

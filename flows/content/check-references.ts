@@ -50,6 +50,7 @@ export function listUses(content: Content): Uses[] {
     ...listProductUses(content, targets),
     ...listSupplySourceUses(content, targets),
     ...listLexiconUses(content, targets),
+    ...listDrawingUses(content, targets),
   ];
 }
 
@@ -239,4 +240,13 @@ function listSupplySourceUses({ products, pots }: Content, { source }: Targets):
     ...nominal.map(({ sources }, index) => cite(pots, ["nominal", index], sources)),
     ...Object.entries(rules).map(([key, { sources }]) => cite(pots, [key], sources)),
   ];
+}
+
+function listDrawingUses({ drawings }: Content, { finding, question, condition }: Targets): Uses[] {
+  return drawings.entries.flatMap((entry) => [
+    { entry, path: ["findings"], ids: entry.value.findings, target: finding },
+    { entry, path: ["checks"], ids: entry.value.checks, target: question },
+    { entry, path: ["conditions"], ids: entry.value.conditions, target: condition },
+    ...entry.value.answers.map(({ to }, index) => useOne(entry, ["answers", index, "to"], to, question)),
+  ]);
 }

@@ -1,10 +1,11 @@
-import type { Block } from "../edition.ts";
+import type { Block, DrawingPart } from "../edition.ts";
 import type { LexiconFile } from "./lexicon-schema.ts";
 import type { Place } from "./problems.ts";
 import type { Locate, Path } from "./read-yaml.ts";
 import type {
   ConditionFront,
   ConversationFile,
+  DrawingItem,
   FindingItem,
   HostItem,
   LifeCyclesFile,
@@ -77,4 +78,7 @@ export interface Content {
   retired: Shelf<Entry<RetiredItem>>;
   /** Null also where there is no such file: then nothing that is typed is understood. */
   lexicon: Entry<LexiconFile> | null;
+  drawings: Shelf<Entry<DrawingItem>>;
+  /** What the files hold, by the ids in their names; null where one could not be read. */
+  pictures: ReadonlyMap<string, DrawingPart[] | null>;
 }

@@ -1,4 +1,5 @@
 import { checkConditions } from "./check-conditions.ts";
+import { checkDrawings } from "./check-drawings.ts";
 import { checkFindings } from "./check-findings.ts";
 import { checkIds } from "./check-ids.ts";
 import { checkLexicon } from "./check-lexicon.ts";
@@ -17,6 +18,7 @@ const checks = [
   checkRemedies,
   checkSources,
   checkLexicon,
+  checkDrawings,
 ];
 
 /** What can only be seen with all files side by side. Works on what could be read, so that one bad file hides little. */

@@ -219,4 +219,42 @@ export const problemHelp: Record<ProblemCode, ProblemHelp> = {
     means: "First aid, given while nothing is certain, holds a chemical remedy.",
     hint: "Choose a remedy that is not chemical.",
   },
+  DRAWING_SYNTAX: {
+    means:
+      "A drawing is not plain, well-formed XML: a tag is not closed, or it has a document type or an entity.",
+    hint: "Save it as plain SVG, with nothing before the svg element.",
+  },
+  DRAWING_ELEMENT: {
+    means: "A drawing holds an element that is no shape and no group.",
+    hint: "Use g, path, circle, ellipse, line, polyline, polygon and rect.",
+  },
+  DRAWING_ATTRIBUTE: {
+    means: "A shape has an attribute, or a value, that is not geometry and not one of the roles.",
+    hint: "Keep the geometry, and say with class how the shape is inked.",
+  },
+  DRAWING_TEXT: {
+    means: "A drawing holds letters.",
+    hint: "Say it under `shows` in drawings.yaml, where everyone can read it.",
+  },
+  DRAWING_SIZE: {
+    means:
+      "A drawing is not on the square that all share, or it has more shapes or characters than any needs.",
+    hint: 'Give the svg element viewBox="0 0 96 96", and simplify the lines.',
+  },
+  DRAWING_MISSING: {
+    means: "A drawing is listed, and its file is not there.",
+    hint: "Add drawings/ID.svg, or take the entry out.",
+  },
+  DRAWING_UNKNOWN: {
+    means: "A drawing is not listed in drawings.yaml, so that it has no words.",
+    hint: "Add it to drawings.yaml, with what to look for.",
+  },
+  DRAWING_TWICE: {
+    means: "Two drawings claim the same finding, check, condition or answer.",
+    hint: "Leave it with the drawing that shows it better.",
+  },
+  DRAWING_REGION: {
+    means: "The regions of a question's picture and its answers do not fit together.",
+    hint: "Give answers the regions that the drawing marks with data-region, each once.",
+  },
 };

@@ -76,6 +76,16 @@ export const problemCodes = [
   "SYSTEMIC_UNGUARDED",
   "PRODUCT_ON_FOOD",
   "FIRST_AID_CHEMICAL",
+  // drawings
+  "DRAWING_SYNTAX",
+  "DRAWING_ELEMENT",
+  "DRAWING_ATTRIBUTE",
+  "DRAWING_TEXT",
+  "DRAWING_SIZE",
+  "DRAWING_MISSING",
+  "DRAWING_UNKNOWN",
+  "DRAWING_TWICE",
+  "DRAWING_REGION",
 ] as const;
 export type ProblemCode = (typeof problemCodes)[number];
 

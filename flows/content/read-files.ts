@@ -1,7 +1,8 @@
 import type * as z from "zod";
-import type { Block } from "../edition.ts";
+import type { Block, DrawingPart } from "../edition.ts";
 import { checkShape, valueAt } from "./check-shape.ts";
 import type { ConditionEntry, Content, ConversationEntry, Entry, Shelf } from "./content.ts";
+import { reduceDrawing } from "./drawing.ts";
 import { type MarkdownFile, readFrontMatter } from "./front-matter.ts";
 import { lexiconSchema } from "./lexicon-schema.ts";
 import { makeProblem, type Problem } from "./problems.ts";
@@ -10,6 +11,7 @@ import { readYaml, type YamlText } from "./read-yaml.ts";
 import {
   conditionSchema,
   conversationSchema,
+  drawingSchema,
   findingSchema,
   hostSchema,
   lifeCyclesSchema,
@@ -43,7 +45,9 @@ const singleFiles = [
   "weights.yaml",
 ];
 /** Content may do without these. */
-const optionalFiles = ["lexicon.yaml", "life-cycles.yaml", "pots.yaml", "products.yaml", "retired.yaml"];
+const optionalFiles = ["drawings.yaml", "lexicon.yaml", "life-cycles.yaml", "pots.yaml", "products.yaml", "retired.yaml"];
+/** The id of a drawing is the name of its file. */
+const drawingFile = /^drawings\/([^/]+)\.svg$/;
 const folders = ["questions", "conditions", "remedies"];
 
 /** Reads every file by itself: shape and prose, not yet what the ids lead to. */
@@ -70,6 +74,8 @@ export function readFiles(rawFiles: Files): Read<Content> {
     pots: take(readSingle(files, "pots.yaml", potsSchema)),
     retired: take(readList(files, "retired.yaml", retiredSchema)),
     lexicon: take(readSingle(files, "lexicon.yaml", lexiconSchema)),
+    drawings: take(readList(files, "drawings.yaml", drawingSchema)),
+    pictures: take(readPictures(files)),
   };
   return { value: content, problems };
 }
@@ -90,7 +96,7 @@ function checkFileNames(files: Files): Problem[] {
     .filter(
       (name) =>
         ![...singleFiles, ...optionalFiles].includes(name) &&
-        !name.endsWith(".svg") &&
+        !drawingFile.test(name) &&
         folderOf(name) === null,
     )
     .map((file) =>
@@ -229,4 +235,17 @@ function readConditions(files: Files): Read<Shelf<ConditionEntry>> {
     return { ...entry, checks };
   });
   return { value: { ...shelf, entries }, problems };
+}
+
+function readPictures(files: Files): Read<Map<string, DrawingPart[] | null>> {
+  const problems: Problem[] = [];
+  const value = new Map<string, DrawingPart[] | null>();
+  for (const [file, text] of Object.entries(files)) {
+    const id = drawingFile.exec(file)?.[1];
+    if (id === undefined) continue;
+    const read = reduceDrawing(file, text);
+    problems.push(...read.problems);
+    value.set(id, read.parts);
+  }
+  return { value, problems };
 }

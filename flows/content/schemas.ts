@@ -218,6 +218,8 @@ const option = z.strictObject({
   present: someIds,
   absent: someIds,
   none: z.boolean().default(false),
+  /** A group of the question's picture. Goes into the drawing, not into the answer. */
+  region: id.optional(),
   facts: z
     .strictObject({ eaten: yesOrNo, pets: yesOrNo, children: yesOrNo, "flowering-or-outdoors": yesOrNo })
     .default({}),
@@ -229,6 +231,8 @@ export const questionSchema = z.strictObject({
   prompt: text,
   why: text,
   ask_when: z.strictObject({ any: someIds, none: someIds }).prefault({}),
+  /** A drawing whose regions can be pressed. */
+  picture: id.optional(),
   options: z.array(option).default([]),
 });
 export type QuestionFront = z.output<typeof questionSchema>;
@@ -348,6 +352,16 @@ export const productSchema = z
     "must say made_from and rates if it is homemade, and has no made_from otherwise",
   );
 export type ProductItem = z.output<typeof productSchema>;
+
+export const drawingSchema = z.strictObject({
+  id,
+  shows: text,
+  findings: someIds,
+  checks: someIds,
+  conditions: someIds,
+  answers: z.array(z.strictObject({ to: id, is: id })).default([]),
+});
+export type DrawingItem = z.output<typeof drawingSchema>;
 
 const widths = z.array(upTo(100)).min(1, "must not be empty");
 export const potsSchema = z.strictObject({

@@ -1,22 +1,27 @@
-import type {
-  Condition,
-  Conversation,
-  Edition,
-  Finding,
-  Host,
-  Lexicon,
-  Pacing,
-  PotTable,
-  Product,
-  Question,
-  Rate,
-  Remedy,
-  Source,
-  Weights,
+import {
+  type Condition,
+  type Conversation,
+  type Drawing,
+  type Edition,
+  type Finding,
+  type Host,
+  type Lexicon,
+  type Pacing,
+  type PictureUse,
+  type PotTable,
+  type Product,
+  pictureUses,
+  type Question,
+  type Rate,
+  type Remedy,
+  type Source,
+  type Weights,
 } from "../edition.ts";
+import { openPictures } from "../pictures.ts";
 import type { ConditionEntry, Content, ConversationEntry, QuestionEntry, RemedyEntry } from "./content.ts";
 import type { LexiconFile } from "./lexicon-schema.ts";
 import type {
+  DrawingItem,
   FindingItem,
   HostItem,
   LifeCyclesFile,
@@ -31,6 +36,7 @@ import type {
 export function toEdition(content: Content): Edition | null {
   const { shop, weights, conversation } = content;
   if (shop === null || weights === null || conversation === null) return null;
+  const drawings = content.drawings.entries.map(({ value }) => toDrawing(value, content));
   return {
     number: 1,
     hash: "",
@@ -38,13 +44,14 @@ export function toEdition(content: Content): Edition | null {
     weights: toWeights(weights.value),
     conversation: toConversation(conversation),
     findings: content.findings.entries.map(({ value }) => toFinding(value)),
-    questions: content.questions.entries.map(toQuestion),
+    questions: content.questions.entries.map(toQuestion).map(withPictures(drawings)),
     conditions: content.conditions.entries.map(toCondition),
     hosts: content.hosts.entries.map(({ value }) => toHost(value)),
     remedies: content.remedies.entries.map(toRemedy),
     sources: content.sources.entries.map(({ value }) => toSource(value)),
     products: content.products.entries.map(({ value }) => toProduct(value)),
     ...(content.pots === null ? {} : { pots: toPots(content.pots.value) }),
+    drawings,
     ...(content.lifeCycles === null ? {} : { pacing: toPacing(content.lifeCycles.value) }),
     ...(content.lexicon === null ? {} : { lexicon: toLexicon(content.lexicon.value) }),
   };
@@ -103,8 +110,38 @@ function toFinding(item: FindingItem): Finding {
 }
 
 function toQuestion({ value, body }: QuestionEntry): Question {
-  const { ask_when: askWhen, ...rest } = value;
-  return { ...rest, askWhen, howToCheck: body };
+  const { ask_when: askWhen, picture: _, options, ...rest } = value;
+  return {
+    ...rest,
+    options: options.map(({ region: _, ...option }) => option),
+    askWhen,
+    howToCheck: body,
+  };
+}
+
+function toDrawing(item: DrawingItem, { pictures, questions }: Content): Drawing {
+  const presses = questions.entries
+    .filter(({ value }) => value.picture === item.id)
+    .map(({ value }) => ({
+      question: value.id,
+      regions: value.options.flatMap(({ id, region }) =>
+        region === undefined ? [] : [{ option: id, region }],
+      ),
+    }));
+  return { ...item, presses, parts: pictures.get(item.id) ?? [] };
+}
+
+/** Notes at a question where it is shown with drawings. */
+function withPictures(drawings: readonly Drawing[]): (question: Question) => Question {
+  const pictures = openPictures(drawings);
+  return (question) => {
+    const shown: Record<PictureUse, boolean> = {
+      options: question.options.some((option) => pictures.ofOption(question, option) !== undefined),
+      check: question.howToCheck.length > 0 && pictures.ofCheck(question) !== undefined,
+      press: pictures.pressedFor(question) !== undefined,
+    };
+    return { ...question, pictures: pictureUses.filter((use) => shown[use]) };
+  };
 }
 
 function toCondition({ value, body, checks }: ConditionEntry): Condition {

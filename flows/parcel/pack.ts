@@ -76,12 +76,13 @@ export function packProse(edition: Edition): ProseParcel {
 }
 
 function packQuestion(question: Question, places: Places): SmallQuestion {
-  const { id, kind, prompt, why, howToCheck, askWhen, options } = question;
+  const { id, kind, prompt, why, howToCheck, askWhen, options, pictures = [] } = question;
   return {
     id,
     kind,
     prompt,
     why,
+    pictures,
     howToCheck: howToCheck.map(packBlock),
     any: places(askWhen.any),
     none: places(askWhen.none),

@@ -7,6 +7,7 @@ import type {
   Inline,
   Option,
   Pacing,
+  PictureUse,
   PotTable,
   Product,
   Question,
@@ -36,6 +37,7 @@ export interface SmallFinding extends Pick<Finding, "id" | "kind" | "vague" | "c
 
 /** `options` to `absent`: ids, labels and findings of the options, in their order. */
 export interface SmallQuestion extends Pick<Question, "id" | "kind" | "prompt" | "why"> {
+  pictures: PictureUse[];
   howToCheck: SmallProse;
   any: number[];
   none: number[];

@@ -74,6 +74,7 @@ export function gradePieces(): (Piece & { grade: number })[] {
     ...edition.remedies.flatMap(remedyPieces),
     ...edition.questions.flatMap(questionPieces),
     ...findingPieces(),
+    ...(edition.drawings ?? []).map(({ id, shows }) => ({ place: `drawing ${id}`, units: [shows] })),
     { place: "how to bring a sample", units: unitsOf(edition.conversation.howToBring) },
   ]
     .filter(({ units }) => units.length > 0)

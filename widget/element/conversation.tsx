@@ -5,7 +5,7 @@ import { namedCondition, type Report } from "../views/report.ts";
 import type { Ways } from "../views/ways.ts";
 import * as words from "../views/words.ts";
 import { Book, type Showing } from "./book.tsx";
-import type { LoadedEdition, Whole } from "./load-editions.ts";
+import type { LoadedEdition, LoadedPictures, Whole } from "./load-editions.ts";
 import type { Memory } from "./memory.ts";
 import { isBackKey, moveTo, readFollowed, readForm } from "./presses.ts";
 import type { Session } from "./session.ts";
@@ -30,6 +30,7 @@ export class Conversation {
   readonly #session: Session;
   readonly #frame: HTMLElement;
   #whole: Whole | null = null;
+  #pictures: LoadedPictures | null = null;
   #missing = false;
   #said = "";
   #told = "";
@@ -57,6 +58,7 @@ export class Conversation {
     this.#tellOutcome(first);
     if (!resumed) moveTo(root, first, null);
     this.#loadWhole();
+    void this.#loadPictures();
   }
 
   #look(): Showing {
@@ -86,6 +88,7 @@ export class Conversation {
     const whole = this.#whole;
     return {
       ...ways,
+      pictures: this.#pictures?.views,
       carried: [],
       hrefToPrint: `${page}?${query}`,
       onSubmit: (event) => this.#go(event, readForm(event, query)),
@@ -154,6 +157,19 @@ export class Conversation {
       .finally(() => {
         if (this.#session.state.next === null) this.#refresh();
       });
+  }
+
+  /** Fetches the drawings that are in view, and the rest behind everything else. Without them the words do. */
+  async #loadPictures(): Promise<void> {
+    try {
+      this.#pictures = await this.#edition.loadPictures(() => this.#refresh());
+      this.#place.addSheet(this.#pictures.pictureSheet);
+      this.#refresh();
+      await this.#edition.loadWhole();
+      await this.#pictures.fetchRest();
+    } catch {
+      // Nothing depends on them.
+    }
   }
 
   /** Each outcome is told once, however often it is looked at. */

@@ -1,4 +1,5 @@
 import { type Flow, openFlow } from "../../flows/flow.ts";
+import type { DrawingIndex } from "../../flows/parcel/drawing-shape.ts";
 import type { FirstParcel, ProseParcel } from "../../flows/parcel/shape.ts";
 import { addProse, unpackFirst } from "../../flows/parcel/unpack.ts";
 import { importWhole } from "./import-whole.ts";
@@ -14,7 +15,13 @@ export interface LoadedEdition {
   first: Flow;
   /** Starts the second request, or takes up the one that runs; a failed one is tried again with the next call. */
   loadWhole(): Promise<Whole>;
+  /** The drawings, each of which comes when it is first shown. `changed` is called when one has come. */
+  loadPictures(changed: () => void): Promise<LoadedPictures>;
 }
+
+type PicturePart = typeof import("./picture-part.ts");
+/** The drawings and how they look. */
+export type LoadedPictures = ReturnType<PicturePart["openPictureBook"]> & Pick<PicturePart, "pictureSheet">;
 
 type VerdictPart = typeof import("./verdict-part.ts");
 
@@ -46,6 +53,15 @@ export async function loadEdition(base: string, live: LiveEdition): Promise<Load
           throw error;
         });
       return whole;
+    },
+    async loadPictures(changed) {
+      const read = (name: string) => readJson(fetch(`${folder}/drawings${name}.json`));
+      const [index, { openPictureBook, pictureSheet }] = await Promise.all([
+        read(""),
+        importWhole<PicturePart>(import.meta.url, PICTURES, false),
+      ]);
+      const book = openPictureBook(index as DrawingIndex, (at) => read(`-${at}`), changed);
+      return { ...book, pictureSheet };
     },
   };
 }

@@ -37,10 +37,10 @@ export async function openCheck(parts: OpenParts): Promise<Opened> {
     settings.branch,
   );
   let size = readTextSize(root);
-  let more = "";
-  const wear = () => adoptSheets(root, fitSheet(size), fitLengths(more, size));
+  const more: string[] = [];
+  const wear = () => adoptSheets(root, fitSheet(size), ...more.map((sheet) => fitLengths(sheet, size)));
   const addSheet = (sheet: string) => {
-    more = sheet;
+    if (!more.includes(sheet)) more.push(sheet);
     wear();
   };
   const dress = () => {

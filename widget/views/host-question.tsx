@@ -67,7 +67,7 @@ function TypeForm({ question, hosts, ways, number, search, reopened = false }: H
       <h2 class="lt-legend" id={ways.id("now")} tabindex={-1}>
         <Heading number={number} reopened={reopened} text={question.prompt} />
       </h2>
-      <Asides question={question} />
+      <Asides question={question} ways={ways} />
       {unknown && (
         <p class="lt-problem" id={ways.id("plant-problem")}>
           {words.typedUnknown(search.typed)}

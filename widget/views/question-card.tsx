@@ -17,6 +17,8 @@ interface QuestionCardProps {
 /** One question as a form of radio buttons. "I'm not sure" is always the last of them. */
 export function QuestionCard({ question, ways, number, given, reopened = false }: QuestionCardProps) {
   const many = question.options.length > 8;
+  const { press, thumbs } = usesOf(question);
+  const idOf = (option: string) => ways.id(`${question.id}-${option}`);
   return (
     <form
       class="lt-card"
@@ -34,18 +36,26 @@ export function QuestionCard({ question, ways, number, given, reopened = false }
           <span class="lt-eyebrow">{reopened ? words.changing : words.question(number)}</span>
           <span class="lt-prompt">{question.prompt}</span>
         </legend>
-        <Asides question={question} />
+        <Asides question={question} ways={ways} />
+        {press && (
+          <>
+            <p class="lt-hint">{words.pressHint}</p>
+            <div class="lt-press">{ways.pictures?.press(question, idOf)}</div>
+          </>
+        )}
         <div class={many ? "lt-options lt-options-many" : "lt-options"}>
           {[...question.options, { id: NOT_SURE, label: words.notSure }].map((option) => (
             <label key={option.id} class="lt-option" part="option">
               <input
                 type="radio"
+                id={press ? idOf(option.id) : undefined}
                 name={reopened ? "to" : question.id}
                 value={option.id}
                 checked={option.id === given}
                 required
               />
               <span>{option.label}</span>
+              {thumbs && <i class="lt-thumb">{ways.pictures?.option(question, option.id)}</i>}
             </label>
           ))}
         </div>
@@ -55,8 +65,15 @@ export function QuestionCard({ question, ways, number, given, reopened = false }
   );
 }
 
-/** Why we ask and how to check, folded away until wanted. */
-export function Asides({ question }: { question: Question }) {
+/** Where drawings go. Their places are kept from the start; a picture to press does the work of the small ones. */
+function usesOf({ pictures = [] }: Question) {
+  const press = pictures.includes("press");
+  return { press, thumbs: !press && pictures.includes("options"), check: pictures.includes("check") };
+}
+
+/** Why we ask, how to check, and the answers in pictures, folded away until wanted. */
+export function Asides({ question, ways }: { question: Question; ways: Ways }) {
+  const { thumbs, check } = usesOf(question);
   return (
     <>
       {question.why !== "" && (
@@ -68,7 +85,14 @@ export function Asides({ question }: { question: Question }) {
       {question.howToCheck.length > 0 && (
         <details class="lt-aside">
           <summary>{words.howToCheck}</summary>
+          {check && <div class="lt-shown">{ways.pictures?.check(question)}</div>}
           <Prose of={question.howToCheck} />
+        </details>
+      )}
+      {thumbs && (
+        <details class="lt-aside">
+          <summary>{words.inPictures}</summary>
+          {ways.pictures?.figures(question)}
         </details>
       )}
     </>

@@ -96,6 +96,11 @@ export const sheet = `
 .lt-option:has(:focus-visible) { outline: 3px solid var(--lt-accent); outline-offset: -3px; }
 .lt-option input { flex: none; margin: 0 0 0 calc(var(--lt-unit) * 2); inline-size: 1.3em; block-size: 1.3em; accent-color: var(--lt-accent); }
 .lt-option input:focus-visible { outline: none; }
+.lt-thumb { display: none; }
+@media (min-width: 15rem) { .lt-thumb { display: block; flex: none; inline-size: 56px; block-size: 56px; margin-inline-start: auto; } }
+@media (min-width: 600px) { .lt-thumb { inline-size: 72px; block-size: 72px; } }
+.lt-press { position: relative; max-inline-size: 20rem; aspect-ratio: 1; margin-block-start: calc(var(--lt-unit) * 3); }
+.lt-shown { inline-size: 9rem; max-inline-size: 100%; aspect-ratio: 1; margin-block-end: calc(var(--lt-unit) * 2); }
 @media (min-width: 640px) { .lt-options-many { columns: 2; column-gap: calc(var(--lt-unit) * 6); } }
 .lt-botanical { color: var(--lt-faint); }
 .lt-actions { display: flex; flex-wrap: wrap; gap: calc(var(--lt-unit) * 2) calc(var(--lt-unit) * 6); align-items: center; margin-block-start: calc(var(--lt-unit) * 4); }

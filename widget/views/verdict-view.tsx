@@ -37,13 +37,13 @@ export function VerdictView({ report, ways, sums }: VerdictViewProps) {
       </header>
       <OutcomeView report={report} />
       {wanted && <SampleView flow={flow} branch={report.branch} wanted />}
-      {condition !== null && <ConditionView report={report} />}
+      {condition !== null && <ConditionView {...{ report, ways }} />}
       <BesideView report={report} />
       <PlanView report={report} sums={sums} />
       {sums.all}
       <HouseholdView report={report} />
       {condition !== null && <OutlookView condition={condition} />}
-      <RivalsView report={report} />
+      <RivalsView report={report} pictures={ways.pictures} />
       {!wanted && <SampleView flow={flow} branch={report.branch} wanted={false} />}
       {report.canLook && <LookAgainView ways={ways} />}
       <KeepView link={report.link} code={report.code} ways={ways} />
@@ -56,13 +56,14 @@ function saySureness(standing: Standing): string {
   return standing === "undetermined" ? words.undeterminedWhy : words.howSure[standing];
 }
 
-function ConditionView({ report }: { report: Report }) {
+function ConditionView({ report, ways }: { report: Report; ways: Ways }) {
   const condition = namedCondition(report);
   if (condition === null) return null;
   const candidate = report.verdict.candidates.find((one) => one.condition === condition.id);
   return (
     <section class="lt-section">
       <h3>{words.whatItIs}</h3>
+      <div class="lt-leading">{ways.pictures?.condition(condition)}</div>
       <Prose of={condition.whatItIs} />
       {candidate && <ReasonsView flow={report.flow} candidate={candidate} level={4} />}
       {condition.whatBringsItOn.length > 0 && (

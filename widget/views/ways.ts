@@ -1,3 +1,6 @@
+import type { Child } from "hono/jsx";
+import type { Condition, Question } from "../../flows/edition.ts";
+
 /** A name and a value, as a form or a link carries them. */
 export type Pair = readonly [name: string, value: string];
 
@@ -36,8 +39,25 @@ export interface Ways {
   saveCalendar?: ((event: Event, write: (now: number) => string | null) => void) | undefined;
   /** Prints the check in place of following the link, where the browser can. */
   onPrint?: ((event: Event) => void) | undefined;
+  /** Absent in editions without drawings, and in the browser until they are there. */
+  pictures?: PictureViews | undefined;
   /** What the browser can do with a link beyond following it. Absent where no script runs. */
   tools?: Tools | undefined;
+}
+
+/** The drawings, each null while it is on its way or where there is none. The words beside them say the same. */
+export interface PictureViews {
+  /** The small one beside an answer. */
+  option(question: Question, option: string): Child;
+  /** Those of all answers, larger and with words. */
+  figures(question: Question): Child;
+  check(question: Question): Child;
+  /** The picture to press. `idOf` gives the id of the radio button of an answer. */
+  press(question: Question, idOf: (option: string) => string): Child;
+  /** With its words. */
+  condition(condition: Pick<Condition, "id" | "name">): Child;
+  /** Whether two conditions have drawings, and different ones. */
+  areApart(one: Pick<Condition, "id">, other: Pick<Condition, "id">): boolean;
 }
 
 /** Presses on buttons that only a script can serve. */

@@ -20,6 +20,8 @@ export const question = (number: number) => `Question ${number}`;
 export const changing = "Change this answer";
 export const whyWeAsk = "Why we ask";
 export const howToCheck = "How to check";
+export const inPictures = "The answers in pictures";
+export const pressHint = "Press the part that has it, or choose from the list below it.";
 export const notSure = "I’m not sure";
 export const yes = "Yes";
 export const no = "No";

@@ -2,6 +2,7 @@ import { type Context, Hono } from "hono";
 import { etag } from "hono/etag";
 import type { Flow } from "../../flows/flow.ts";
 import { packFirst, packProse } from "../../flows/parcel/pack.ts";
+import { packDrawings } from "../../flows/parcel/pack-drawings.ts";
 import type { Setting } from "../setting.ts";
 import type { WidgetFiles } from "./widget-files.ts";
 
@@ -14,10 +15,8 @@ const SCRIPT = "text/javascript; charset=utf-8";
 const MISSING =
   "There is no such file here. Take the address that the build prints, or /embed/leafturn.js, which always leads to the newest.";
 
-interface Parcels {
-  first: string;
-  prose: string;
-}
+/** By the name of the file. */
+type Parcels = Readonly<Record<string, string>>;
 
 /** The element and its data. Any page may load them: they hold nothing but what is public. */
 export function makeEmbed({ first, files }: WidgetFiles) {
@@ -39,11 +38,12 @@ export function makeEmbed({ first, files }: WidgetFiles) {
     // Asked again each time, so that a new edition is begun with at once; by its tag that costs next to nothing.
     return c.json({ number, hash }, 200, { "Cache-Control": "no-cache" });
   });
-  embed.get("/editions/:name/:part{(first|prose)\\.json}", async (c) => {
+  embed.get("/editions/:name/:part{(?:first|prose|drawings|drawings-[0-9]+)\\.json}", async (c) => {
     const [number, hash] = c.req.param("name").split("-");
     const { asked } = await c.var.openEditions(/^\d{1,6}$/.test(number ?? "") ? Number(number) : undefined);
     if (asked === undefined || asked.edition.hash !== hash) return refuse(c);
-    const parcel = parcelsOf(asked)[c.req.param("part") === "first.json" ? "first" : "prose"];
+    const parcel = parcelsOf(asked)[c.req.param("part")];
+    if (parcel === undefined) return refuse(c);
     return c.body(parcel, 200, { "Content-Type": "application/json", "Cache-Control": FOREVER });
   });
   embed.get("/:hash/:file", (c) => {
@@ -63,10 +63,20 @@ const packed = new WeakMap<Flow, Parcels>();
 
 /** Packing is done once for each edition at hand. */
 function parcelsOf(flow: Flow): Parcels {
-  const found = packed.get(flow) ?? {
-    first: JSON.stringify(packFirst(flow.edition)),
-    prose: JSON.stringify(packProse(flow.edition)),
-  };
+  const found = packed.get(flow) ?? packAll(flow);
   packed.set(flow, found);
   return found;
+}
+
+function packAll({ edition }: Flow): Parcels {
+  const { index, groups } = packDrawings(edition);
+  const files = {
+    first: packFirst(edition),
+    prose: packProse(edition),
+    drawings: index,
+    ...Object.fromEntries(groups.map((group, at) => [`drawings-${at}`, group])),
+  };
+  return Object.fromEntries(
+    Object.entries(files).map(([name, parcel]) => [`${name}.json`, JSON.stringify(parcel)]),
+  );
 }

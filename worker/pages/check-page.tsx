@@ -9,6 +9,7 @@ import { sayVerdict } from "../../widget/views/report.ts";
 import { Transcript } from "../../widget/views/transcript.tsx";
 import * as words from "../../widget/views/words.ts";
 import { Page } from "./page.tsx";
+import { picturesOf } from "./pictures-of.ts";
 
 interface CheckPageProps {
   state: CheckState;
@@ -21,7 +22,7 @@ interface CheckPageProps {
 /** One page of the check: the answers so far, then the question in hand or the verdict. */
 export function CheckPage({ state, origin, page, banner }: CheckPageProps) {
   const { flow, case: kase, reopened, next } = state;
-  const ways = makePageWays(flow, kase, state.aside, page);
+  const ways = { ...makePageWays(flow, kase, state.aside, page), pictures: picturesOf(flow.edition) };
   const report =
     reopened === null && next === null ? makeReport(flow, kase, { base: `${origin}/`, ...state }) : null;
   const asked = reopened ?? next;
