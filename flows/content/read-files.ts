@@ -45,7 +45,14 @@ const singleFiles = [
   "weights.yaml",
 ];
 /** Content may do without these. */
-const optionalFiles = ["drawings.yaml", "lexicon.yaml", "life-cycles.yaml", "pots.yaml", "products.yaml", "retired.yaml"];
+const optionalFiles = [
+  "drawings.yaml",
+  "lexicon.yaml",
+  "life-cycles.yaml",
+  "pots.yaml",
+  "products.yaml",
+  "retired.yaml",
+];
 /** The id of a drawing is the name of its file. */
 const drawingFile = /^drawings\/([^/]+)\.svg$/;
 const folders = ["questions", "conditions", "remedies"];
