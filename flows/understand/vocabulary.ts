@@ -123,7 +123,7 @@ function indexHosts(edition: Edition, { hosts, notHosts }: Lexicon): Index<strin
   return index([
     ...notHosts.map((name) => ({ name, value: null })),
     ...edition.hosts.flatMap(({ id, name, botanical, alsoCalled }) =>
-      [name.replace(/,.*$/, ""), ...(botanical ? [botanical] : []), ...alsoCalled].map((one) => ({
+      [name.split(",", 1).join(), ...(botanical ? [botanical] : []), ...alsoCalled].map((one) => ({
         name: one,
         value: id,
       })),
