@@ -57,7 +57,9 @@ describe("imports", () => {
   });
 
   it("flows sees flows and its few libraries", () => {
-    expect(strays(importsIn("flows"), /^flows\//, /^(zod|yaml|marked|saxes|xstate|stemmer|fflate)$/)).toEqual([]);
+    expect(strays(importsIn("flows"), /^flows\//, /^(zod|yaml|marked|saxes|xstate|stemmer|fflate)$/)).toEqual(
+      [],
+    );
   });
 
   it("what runs in flows does not see how content is read or edited", () => {
