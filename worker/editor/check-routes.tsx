@@ -212,7 +212,10 @@ async function keep(c: RoomContext): Promise<Response> {
   const form = await readForm(c);
   const typed = { link: textOf(form, "link").trim(), reason: textOf(form, "reason").trim() };
   const refuse = (sentence: string) => showCheck(c, { status: 422, sentence, typed });
-  const query = typed.link.replace(/^[^?]*\?/, "").split("#", 1).join();
+  const query = typed.link
+    .replace(/^[^?]*\?/, "")
+    .split("#", 1)
+    .join();
   if (typed.reason === "" || typed.reason.length > LONGEST_REASON)
     return refuse("Please say in a sentence why it should end so.");
   if (query === "" || query.length > LONGEST_CASE) return refuse("Please paste the link of a conversation.");
