@@ -398,6 +398,8 @@ export interface Shop {
   shelves?: Record<string, string>;
   /** What staff send after a call, with `{shop}`, `{link}` and `{code}` to be filled in. */
   handOver?: { subject: string; message: string };
+  /** Whether visits are counted; they are when it is absent. */
+  countVisits?: boolean;
   /** Where its days begin and end, as the tz database names it; UTC when absent. */
   timeZone?: string;
 }

@@ -22,6 +22,7 @@ import { sumsSheet } from "../widget/views/sums-sheet.ts";
 import { verdictSheet } from "../widget/views/verdict-sheet.ts";
 import { sendProblem } from "./api/problem.ts";
 import { editionNumbered, makeApi } from "./api/routes.ts";
+import { countPage, makeCounts } from "./counts/routes.ts";
 import { dayAt } from "./day-at.ts";
 import { demoSheet } from "./demo/demo-sheet.ts";
 import { HelpPage } from "./demo/help-page.tsx";
@@ -42,7 +43,7 @@ import { renderPage } from "./pages/page.tsx";
 import { pageSheet } from "./pages/page-sheet.ts";
 import { pageWords } from "./pages/page-words.ts";
 import { peopleWords } from "./people/people-words.ts";
-import { makeGate } from "./people/rate-limit.ts";
+import { type Gate, makeGate } from "./people/rate-limit.ts";
 import { requireSameOrigin } from "./people/same-origin.ts";
 import type { RandomBytes } from "./people/token.ts";
 import { LONGEST_QUERY, secureAnswers } from "./security.ts";
@@ -66,6 +67,8 @@ interface AppParts {
 
 /** Nobody mistypes a key thirty times in ten minutes. */
 const SIGN_IN_LIMIT = { most: 30, window: 600_000 };
+/** As many people as may sit behind one address. */
+const COUNT_LIMIT = { most: 300, window: 60_000 };
 
 /** The whole server, apart from where its edition and its clock come from. */
 export function makeApp({ shelf, widget, bundled, editorScripts, now, randomBytes }: AppParts) {
@@ -85,12 +88,14 @@ export function makeApp({ shelf, widget, bundled, editorScripts, now, randomByte
       return sendProblem(c, "query-too-long", `A query may have ${LONGEST_QUERY} characters at most.`);
     return sendMessage(c, 414, pageWords.tooLongTitle, pageWords.tooLong);
   });
+  const countGate = makeGate(COUNT_LIMIT, randomBytes);
+  app.route("/api/counts", makeCounts(countGate));
   app.route("/api", makeApi());
   app.route("/embed", makeEmbed(widget));
   app.get("/healthz", (c) => c.text("ok", 200, { "Cache-Control": "no-store" }));
   addAssets(app, editorScripts);
   app.get("/desk", makeDesk(widget));
-  addPages(app);
+  addPages(app, countGate);
   app.route("/preview", makePreviewRoutes());
   // Whatever knows a person comes after this line. What comes before reads no cookie and changes nothing of anyone's.
   app.use(requireSameOrigin((c) => sendMessage(c, 403, peopleWords.crossSiteTitle, peopleWords.crossSite)));
@@ -134,7 +139,7 @@ function addAssets(app: Hono<Setting>, editorScripts: AppParts["editorScripts"])
   }
 }
 
-function addPages(app: Hono<Setting>): void {
+function addPages(app: Hono<Setting>, countGate: Gate): void {
   for (const [path, ShopPage] of [
     ["/", HomePage],
     ["/houseplants", HouseplantsPage],
@@ -145,7 +150,7 @@ function addPages(app: Hono<Setting>): void {
       return c.html(renderPage(<ShopPage shop={live.edition.shop} />));
     });
   }
-  app.get("/check", showCheck);
+  app.get("/check", (c) => showCheck(c, countGate));
   app.get("/slip", showSlip);
   app.get("/calendar.ics", sendCalendar);
   app.get("/c", (c) => openCode(c, c.req.query("code") ?? ""));
@@ -172,7 +177,7 @@ function addPages(app: Hono<Setting>): void {
   }
 }
 
-async function showCheck(c: Context<Setting>): Promise<Response> {
+async function showCheck(c: Context<Setting>, countGate: Gate): Promise<Response> {
   const { origin, search } = new URL(c.req.url);
   const request = readCheckRequest(search);
   const asked = editionOf(request.query);
@@ -180,6 +185,7 @@ async function showCheck(c: Context<Setting>): Promise<Response> {
   const today = readToday(c, editions.live, request.branch);
   const decision = decide(editions.live, request, replay(editions, request.query, asked), today);
   if ("goTo" in decision) return c.redirect(decision.goTo, 303);
+  await countPage(c, countGate, decision.show, request);
   return c.html(renderPage(<CheckPage origin={origin} state={decision.show} />));
 }
 

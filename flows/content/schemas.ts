@@ -109,6 +109,7 @@ export const shopSchema = z.strictObject({
       message: text.refine((message) => message.includes("{link}"), "must hold {link}"),
     })
     .exactOptional(),
+  count_visits: z.boolean().exactOptional(),
   time_zone: timeZone.exactOptional(),
 });
 export type ShopFile = z.output<typeof shopSchema>;

@@ -58,13 +58,16 @@ export function toEdition(content: Content): Edition | null {
 }
 
 function toShop({ branches, ...file }: ShopFile): Edition["shop"] {
-  const { poison_help: poisonHelp, hand_over: handOver, time_zone: timeZone, ...rest } = file;
+  const { poison_help: poisonHelp, hand_over: handOver, time_zone: timeZone, ...others } = file;
+  const { count_visits: countVisits, ...rest } = others;
   return {
     ...rest,
     branches: branches.map(({ time_zone: own, ...branch }) => ({ ...branch, ...(own && { timeZone: own }) })),
     poisonHelp,
     ...(handOver && { handOver }),
     ...(timeZone && { timeZone }),
+    // Nothing is said where visits are counted: what goes to every browser stays small.
+    ...(countVisits === false && { countVisits }),
   };
 }
 

@@ -10,6 +10,8 @@ declare module "vitest" {
   interface ProvidedContext {
     /** Where the server under test listens. */
     origin: string;
+    /** Where it keeps its database. */
+    folder: string;
   }
 }
 
@@ -19,13 +21,15 @@ const PATIENCE = 120_000;
 
 /** For the tests: starts the server before the first of them, and ends it after the last. */
 export default async function serve(project: TestProject): Promise<() => Promise<void>> {
-  const { origin, stop } = await startServer();
+  const { origin, folder, stop } = await startServer();
   project.provide("origin", origin);
+  project.provide("folder", folder);
   return stop;
 }
 
 export interface RunningServer {
   origin: string;
+  folder: string;
   stop(): Promise<void>;
 }
 
@@ -58,7 +62,7 @@ export async function startServer(): Promise<RunningServer> {
     await gone;
     await rm(folder, { recursive: true, force: true });
   };
-  return { origin: `http://localhost:${port}`, stop };
+  return { origin: `http://localhost:${port}`, folder, stop };
 }
 
 function findFreePort(): Promise<number> {

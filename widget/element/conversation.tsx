@@ -1,4 +1,5 @@
 import { flushSync, render } from "hono/jsx/dom";
+import type { CheckState } from "../check/decide.ts";
 import { makeReport } from "../check/make-report.ts";
 import { makePageWays } from "../check/page-ways.ts";
 import { namedCondition, type Report } from "../views/report.ts";
@@ -31,6 +32,7 @@ export class Conversation {
   readonly #frame: HTMLElement;
   #whole: Whole | null = null;
   #pictures: LoadedPictures | null = null;
+  #begun: [CheckState, boolean] | undefined;
   #missing = false;
   #said = "";
   #told = "";
@@ -48,6 +50,7 @@ export class Conversation {
   open(resumed: boolean): void {
     const { element, root, memory } = this.#place;
     const first = this.#look();
+    this.#begun = [first.state, resumed];
     memory.save(this.#session.query);
     const connect = (show: (next: Showing) => void) => {
       this.#show = show;
@@ -150,6 +153,7 @@ export class Conversation {
         this.#session.useWhole(whole.flow);
         this.#whole = whole;
         this.#place.addSheet(whole.partSheet);
+        if (this.#begun) whole.startCounting(this.#place, this.#session, ...this.#begun);
       })
       .catch(() => {
         this.#missing = true;

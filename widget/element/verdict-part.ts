@@ -6,6 +6,7 @@ export { PlannedVerdict } from "../check/planned-verdict.tsx";
 export { printCheck } from "./print-check.ts";
 export { saveCalendar } from "./save-file.ts";
 export { settleAt } from "./settle-at.ts";
+export { startCounting } from "./start-counting.ts";
 
 /** How these views look. */
 export const partSheet = verdictSheet + sumsSheet;

@@ -22,6 +22,7 @@ export const problemKinds = {
   "unexpected-body": { status: 422, title: "The body does not have the expected shape" },
   "not-json": { status: 415, title: "The body must be application/json" },
   "body-too-large": { status: 413, title: "The body is too large" },
+  "too-many-requests": { status: 429, title: "Too many requests" },
   "query-too-long": { status: 414, title: "The query is too long" },
   "unknown-edition": { status: 404, title: "There is no such edition" },
   "not-found": { status: 404, title: "There is nothing at this address" },

@@ -161,7 +161,7 @@ function Before({ live, findings }: { live: Flow; findings: readonly BenchFindin
 function Latest({ live, findings }: { live: Flow; findings: readonly BenchFinding[] }) {
   return (
     <section class="lt-section">
-      <h3>{counterWords.latest}</h3>
+      <h2>{counterWords.latest}</h2>
       {findings.length === 0 ? <p>{counterWords.noneYet}</p> : <Lines live={live} findings={findings} />}
     </section>
   );

@@ -65,6 +65,8 @@ async function showCounter(
   const { live } = editions;
   const read = form.code === "" ? null : openSample(editions, form.code);
   const sample = read?.ok === true ? read.sample : null;
+  // The id of the finding stands in the address: who comes back to the form sends the same finding once more, not a new one.
+  if (sample && form.id === "" && c.req.method === "GET") return c.redirect(addId(c, form), 303);
   const stored = await readStored(c, form, sample);
   const page = (
     <CounterPage
@@ -81,6 +83,11 @@ async function showCounter(
     />
   );
   return c.html(renderPage(page), read?.ok === false && status === 200 ? 404 : status);
+}
+
+function addId(c: CounterContext, form: FindingForm): string {
+  const fields = Object.entries(form).filter(([, value]) => value !== "");
+  return `${COUNTER}?${new URLSearchParams([...fields, ["id", makeToken(c.var.randomBytes)]])}`;
 }
 
 interface Stored {
@@ -102,7 +109,8 @@ async function readStored(c: CounterContext, form: FindingForm, sample: Sample |
       const latest = await listFindings(DB, { most: LATEST });
       return { ...none, latest, done: done === "" ? null : await findFinding(DB, done) };
     }
-    const before = await listFindings(DB, { code: sample.code, most: LATEST });
+    const all = await listFindings(DB, { code: sample.code, most: LATEST });
+    const before = all.filter(({ result }) => result !== "withdrawn");
     const old = form.corrects === "" ? null : await findFinding(DB, form.corrects);
     return { ...none, before, old: old?.code === sample.code ? old : null };
   } catch (error) {
@@ -119,14 +127,13 @@ function fillBench(
   old: BenchFinding | null,
   problems: readonly FormProblem[],
 ) {
-  const isFresh = form.id === "";
   const filled: FindingForm = {
     ...form,
     id: form.id || makeToken(c.var.randomBytes),
     corrects: old?.id ?? (problems.length > 0 ? form.corrects : ""),
     day: form.day || old?.day || dayAtShop(live.edition.shop, c.var.now),
     branch: form.branch || old?.branch || "",
-    ...(isFresh && old ? { result: old.result, other: otherOf(old) } : {}),
+    ...(form.result === "" && old ? { result: old.result, other: otherOf(old) } : {}),
   };
   return { form: filled, problems, correcting: old && sayFinding(live, old) };
 }

@@ -7,6 +7,7 @@ export const SIGN_OUT = `${DESK}/sign-out`;
 export const COUNTER = `${DESK}/counter`;
 export const FIGURES = `${DESK}/figures`;
 export const FINDINGS_FILE = `${FIGURES}/bench-findings.csv`;
+export const COUNTS_FILE = `${FIGURES}/counts.csv`;
 
 /** Pages of the desk, for the head of each of them. */
 export const deskLinks = [

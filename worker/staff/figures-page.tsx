@@ -5,7 +5,7 @@ import type { SignedIn } from "../people/person.ts";
 import { PrivatePage } from "../people/private-page.tsx";
 import { type ConditionRow, type Sampled, tallyConditions, tallyStandings } from "./agreement-rows.ts";
 import { counterWords } from "./counter-words.ts";
-import { deskLinks, FIGURES, FINDINGS_FILE, SIGN_OUT } from "./desk-links.ts";
+import { COUNTS_FILE, deskLinks, FIGURES, FINDINGS_FILE, SIGN_OUT } from "./desk-links.ts";
 import { figuresWords } from "./figures-words.ts";
 import { ReliabilityPlot } from "./reliability-plot.tsx";
 import { sayRange, sayShare } from "./say-share.ts";
@@ -17,7 +17,7 @@ interface FiguresPageProps {
   person: SignedIn;
   /** Null when the records are out of reach. */
   sampled: readonly Sampled[] | null;
-  children?: Child;
+  children: Child;
 }
 
 /** How far the check can be trusted, by what the bench saw. */
@@ -41,6 +41,7 @@ export function FiguresPage({ live, person, sampled, children }: FiguresPageProp
           <p class="lt-lead">{sampled.length === 0 ? figuresWords.none : figuresWords.lead}</p>
           {sampled.length > 0 && <Agreements live={live} sampled={sampled} />}
           {children}
+          <Files hasFindings={sampled.length > 0} />
         </>
       )}
     </PrivatePage>
@@ -78,15 +79,25 @@ function Agreements({ live, sampled }: { live: Flow; sampled: readonly Sampled[]
           ])}
         />
       </section>
-      <section class="lt-section">
-        <h2>{figuresWords.download}</h2>
-        <p>
+    </>
+  );
+}
+
+function Files({ hasFindings }: { hasFindings: boolean }) {
+  return (
+    <section class="lt-section">
+      <h2>{figuresWords.download}</h2>
+      <p class="lt-actions">
+        {hasFindings && (
           <a class="lt-link" href={FINDINGS_FILE}>
             {figuresWords.findingsFile}
           </a>
-        </p>
-      </section>
-    </>
+        )}
+        <a class="lt-link" href={COUNTS_FILE}>
+          {figuresWords.countsFile}
+        </a>
+      </p>
+    </section>
   );
 }
 

@@ -6,6 +6,7 @@ import { sayShare } from "./say-share.ts";
 const SIDE = 300;
 const LEFT = 56;
 const TOP = 16;
+const RIGHT = 32;
 const BOTTOM = 52;
 
 /** Both axes run from 0 to 1. */
@@ -20,7 +21,7 @@ export function ReliabilityPlot({ bins }: { bins: readonly ReliabilityBin[] }) {
   return (
     <svg
       class="st-plot"
-      viewBox={`0 0 ${LEFT + SIDE + 16} ${TOP + SIDE + BOTTOM}`}
+      viewBox={`0 0 ${LEFT + SIDE + RIGHT} ${TOP + SIDE + BOTTOM}`}
       role="img"
       aria-labelledby="plot-title plot-text"
     >

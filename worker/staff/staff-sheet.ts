@@ -19,10 +19,10 @@ export const staffSheet = `
 .st-table :is(th, td) { padding: calc(var(--lt-unit) * 1.5) calc(var(--lt-unit) * 3) calc(var(--lt-unit) * 1.5) 0; border-block-end: 1px solid var(--lt-rule); text-align: start; vertical-align: top; }
 .st-table thead th { border-block-end: 1px solid var(--lt-edge); font-weight: 600; }
 .st-table tbody th { font-weight: 400; min-inline-size: 8em; }
-.st-table .st-number { text-align: end; font-variant-numeric: tabular-nums; white-space: nowrap; }
+.st-table .st-number { text-align: end; font-variant-numeric: tabular-nums; }
+.st-table td.st-number { white-space: nowrap; }
 .st-unseen { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 .st-beside { display: grid; gap: calc(var(--lt-unit) * 4) calc(var(--lt-unit) * 8); grid-template-columns: minmax(0, 1fr); align-items: start; }
-@media (min-width: 700px) { .st-beside { grid-template-columns: minmax(0, 2fr) minmax(0, 3fr); } }
 .st-plot { display: block; inline-size: 100%; max-inline-size: 24rem; block-size: auto; font: 400 16px var(--lt-sans); }
 .st-plot text { fill: var(--lt-ink); }
 .st-grid path { fill: none; stroke: var(--lt-rule); stroke-width: 1; }

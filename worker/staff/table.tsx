@@ -17,8 +17,10 @@ export function Table({ caption, heads, rows, numbersFrom }: TableProps) {
         <caption class="st-unseen">{caption}</caption>
         <thead>
           <tr>
-            {heads.map((head) => (
-              <th scope="col">{head}</th>
+            {heads.map((head, at) => (
+              <th scope="col" class={align(at, rows[0]?.[at] ?? "")}>
+                {head}
+              </th>
             ))}
           </tr>
         </thead>
