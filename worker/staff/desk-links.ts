@@ -1,5 +1,6 @@
 import { counterWords } from "./counter-words.ts";
 import { figuresWords } from "./figures-words.ts";
+import { staffWords } from "./staff-words.ts";
 
 const DESK = "/desk";
 export const SIGN_IN = `${DESK}/sign-in`;
@@ -11,6 +12,7 @@ export const COUNTS_FILE = `${FIGURES}/counts.csv`;
 
 /** Pages of the desk, for the head of each of them. */
 export const deskLinks = [
+  [DESK, staffWords.phoneDesk],
   [COUNTER, counterWords.title],
   [FIGURES, figuresWords.title],
 ] as const;
