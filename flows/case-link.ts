@@ -42,6 +42,10 @@ export function isOwnBottleName(name: string): name is OwnBottleName {
   return /^bottle(?:-unit)?\.[a-z0-9-]{1,60}$/.test(name);
 }
 
+/** What an owner thought and asked in passing: ids joined by dots. Shown with the verdict, never evidence. */
+export const remarkNames = ["thought", "asked"] as const;
+export type RemarkName = (typeof remarkNames)[number];
+
 /** Query names that are not part of a case. No question or finding may have one of these as its id. */
 export const asideNames = [
   "change",
@@ -54,6 +58,7 @@ export const asideNames = [
   "replace",
   "branch",
   ...numberNames,
+  ...remarkNames,
 ] as const;
 
 /** Longest query that is read, in characters: far above any real case. */

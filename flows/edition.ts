@@ -507,6 +507,7 @@ export const turnKinds = [
   "absence",
   "no-denial",
   "suppose",
+  "past",
   "turn",
   "statement",
   "hedge",

@@ -1,6 +1,6 @@
 import { assign, setup } from "xstate";
 import type { CivilDate } from "./calendar/civil-date.ts";
-import { type Case, giveAnswer, newCase, takeBack } from "./case.ts";
+import { type Answer, type Case, giveAnswer, newCase, takeBack } from "./case.ts";
 import type { Standing } from "./edition.ts";
 import type { Flow } from "./flow.ts";
 import { nextQuestion } from "./next-question.ts";
@@ -15,6 +15,8 @@ export interface ConversationContext {
   standing: Standing;
   /** What the latest look leads to: "none" before the first, and "reopen" while the verdict is that of new signs. */
   look: LookKind;
+  /** What was understood of something typed. Nothing of it counts before it is agreed to. */
+  proposed: readonly Answer[];
 }
 
 /** Where a look can end. The other outcomes lead back to the standings. */
@@ -25,6 +27,9 @@ type LookKind = ReturnType<typeof secondLook>["outcome"]["kind"];
 export type ConversationEvent =
   | { type: "answer"; question: string; is: string }
   | { type: "take back"; question: string }
+  /** Something was typed, and understood as these answers; and which of them were agreed to. */
+  | { type: "say"; proposed: readonly Answer[] }
+  | { type: "agree"; answers: readonly Answer[] }
   /** The case is opened again. Asks how the plant is, when a look is due on that day. */
   | { type: "look again"; today: CivilDate }
   | { type: "start again" };
@@ -37,6 +42,7 @@ export function buildMachine(flow: Flow) {
   const settle = (kase: Case): ConversationContext => ({
     case: kase,
     next: nextQuestion(flow, kase)?.id ?? null,
+    proposed: [],
     ...judgeWithLook(flow, kase),
   });
   const questions = [...questionIds(flow), ...lookIds(flow)];
@@ -57,9 +63,11 @@ export function buildMachine(flow: Flow) {
         if (event.type === "answer") {
           return settle(giveAnswer(flow, context.case, event.question, event.is).case);
         }
+        if (event.type === "agree") return settle(giveAll(flow, context, event.answers));
         if (event.type === "take back") return settle(takeBack(flow, context.case, event.question).case);
         return settle(newCase(flow));
       }),
+      propose: assign(({ event }) => (event.type === "say" ? { proposed: event.proposed } : {})),
       ask: assign(({ context, event }) => {
         if (event.type !== "look again") return context;
         const { due, question } = lookDue(flow, context.case, event.today);
@@ -73,6 +81,7 @@ export function buildMachine(flow: Flow) {
     on: {
       answer: { target: ".deciding", actions: "keep" },
       "take back": { target: ".deciding", actions: "keep" },
+      say: { target: ".confirming", actions: "propose" },
       "look again": { target: ".deciding", actions: "ask" },
       "start again": { target: ".deciding", actions: "keep" },
     },
@@ -93,11 +102,23 @@ export function buildMachine(flow: Flow) {
       },
       ...Object.fromEntries(questions.map((question) => [question, {}])),
       ...Object.fromEntries(looks.map((look) => [look, {}])),
+      confirming: { on: { agree: { target: "deciding", actions: "keep" } } },
       suspected: {},
       leaning: {},
       undetermined: {},
     },
   });
+}
+
+/** Gives those answers that were proposed; others were never shown. */
+function giveAll(
+  flow: Flow,
+  { case: kase, proposed }: ConversationContext,
+  answers: readonly Answer[],
+): Case {
+  return answers
+    .filter(({ to, is }) => proposed.some((one) => one.to === to && one.is === is))
+    .reduce((before, { to, is }) => giveAnswer(flow, before, to, is).case, kase);
 }
 
 function judgeWithLook(flow: Flow, kase: Case): Pick<ConversationContext, "standing" | "look"> {

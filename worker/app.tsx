@@ -7,7 +7,7 @@ import { editionOf } from "../flows/case-link.ts";
 import type { Flow } from "../flows/flow.ts";
 import { nextQuestion } from "../flows/next-question.ts";
 import { placeOf } from "../flows/place.ts";
-import { branchOf, decide } from "../widget/check/decide.ts";
+import { branchOf, type Decision, decide } from "../widget/check/decide.ts";
 import { makeReport } from "../widget/check/make-report.ts";
 import { hrefToCheck } from "../widget/check/page-ways.ts";
 import { readCheckRequest } from "../widget/check/read-request.ts";
@@ -42,6 +42,7 @@ import { MessagePage } from "./pages/message-page.tsx";
 import { renderPage } from "./pages/page.tsx";
 import { pageSheet } from "./pages/page-sheet.ts";
 import { pageWords } from "./pages/page-words.ts";
+import { backToCheck, limitTyped, readTyped } from "./pages/read-typed.tsx";
 import { peopleWords } from "./people/people-words.ts";
 import { type Gate, makeGate } from "./people/rate-limit.ts";
 import { requireSameOrigin } from "./people/same-origin.ts";
@@ -151,6 +152,12 @@ function addPages(app: Hono<Setting>, countGate: Gate): void {
     });
   }
   app.get("/check", (c) => showCheck(c, countGate));
+  app.post("/say", limitTyped, async (c) => readTyped(c, await decideCheck(c)));
+  app.get("/say", backToCheck);
+  app.all("/say", (c) => {
+    c.header("Allow", "GET, HEAD, POST");
+    return sendMessage(c, 405, pageWords.methodTitle, pageWords.method);
+  });
   app.get("/slip", showSlip);
   app.get("/calendar.ics", sendCalendar);
   app.get("/c", (c) => openCode(c, c.req.query("code") ?? ""));
@@ -177,15 +184,20 @@ function addPages(app: Hono<Setting>, countGate: Gate): void {
   }
 }
 
-async function showCheck(c: Context<Setting>, countGate: Gate): Promise<Response> {
-  const { origin, search } = new URL(c.req.url);
+async function decideCheck(c: Context<Setting>): Promise<Decision> {
+  const { search } = new URL(c.req.url);
   const request = readCheckRequest(search);
   const asked = editionOf(request.query);
   const editions = await c.var.openEditions(asked);
   const today = readToday(c, editions.live, request.branch);
-  const decision = decide(editions.live, request, replay(editions, request.query, asked), today);
+  return decide(editions.live, request, replay(editions, request.query, asked), today);
+}
+
+async function showCheck(c: Context<Setting>, countGate: Gate): Promise<Response> {
+  const { origin, search } = new URL(c.req.url);
+  const decision = await decideCheck(c);
   if ("goTo" in decision) return c.redirect(decision.goTo, 303);
-  await countPage(c, countGate, decision.show, request);
+  await countPage(c, countGate, decision.show, readCheckRequest(search));
   return c.html(renderPage(<CheckPage origin={origin} state={decision.show} />));
 }
 

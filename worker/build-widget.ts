@@ -14,9 +14,12 @@ export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
   const verdictPath = `${nameOf(verdict)}/verdict.js`;
   const pictures = await bundle("picture-part.ts", {});
   const picturesPath = `${nameOf(pictures)}/pictures.js`;
+  const say = await bundle("say-part.ts", {});
+  const sayPath = `${nameOf(say)}/say.js`;
   const rest = await bundle("open-check.ts", {
     VERDICT: describeFile(verdictPath, verdict),
     PICTURES: describeFile(picturesPath, pictures),
+    SAY: describeFile(sayPath, say),
   });
   const restPath = `${nameOf(rest)}/check.js`;
   const phones = edition.shop.branches.map(({ id, name, phone }) => ({ id, name, phone }));
@@ -37,6 +40,7 @@ export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
         [verdictPath, verdict],
         [deskPath, desk],
         [picturesPath, pictures],
+        [sayPath, say],
       ].map(([path = "", body = ""]) => [path, { body, integrity: integrityOf(body) }]),
     ),
   };

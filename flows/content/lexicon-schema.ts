@@ -45,6 +45,7 @@ export const lexiconSchema = z.strictObject({
     absence: words,
     no_denial: words,
     suppose: words,
+    past: words,
     turn: words,
     statement: words,
     hedge: words,

@@ -11,6 +11,9 @@ export interface Reach {
   parts: readonly (readonly string[])[];
   /** Words that no way may use, such as those of a plant's name. */
   taken: readonly boolean[];
+  /** Words for something with a place of its own, and words whose segment holds such a word. */
+  things: readonly boolean[];
+  besideThings: readonly boolean[];
   /** Words that may stand between without being counted. */
   small: readonly boolean[];
   /** Sets of parts that are spoken of at a place: those named there or last before. */
@@ -47,14 +50,18 @@ function complete(anchor: Element, others: readonly Element[], reach: Reach, pla
   const used = new Set(places);
   const core = anchor.parts.size === 0 ? [...places] : [];
   const start = places[0] ?? 0;
+  let carries = false;
   for (const element of others) {
     const at = nearest(element, reach, start, used);
     if (at && countBetween(reach, [...used, ...at]) <= MOST_BETWEEN) {
       for (const place of at) used.add(place);
       if (element.parts.size === 0) core.push(...at);
-    } else if (!reach.subjects[start]?.some((part) => element.parts.has(part))) return null;
+    } else if (reach.subjects[start]?.some((part) => element.parts.has(part))) carries = true;
+    else return null;
   }
   const all = [...used].sort((a, b) => a - b);
+  // "brown tips, and black dots": the dots are black, not the tips.
+  if (carries && reach.besideThings[start] && !all.some((place) => reach.things[place])) return null;
   return { places: all, core: core.length > 0 ? core : all };
 }
 

@@ -31,6 +31,11 @@ export function cutReaches(
       .slice(from, to)
       .some(({ stem }, i) => (partsAt[from + i]?.length ?? 0) > 0 || thingStems.has(stem)),
   );
+  const things = tokens.map(({ stem }, at) => thingStems.has(stem) && !taken[at]);
+  const besideThings = segments.flatMap(({ from, to }) => {
+    const holds = things.slice(from, to).includes(true);
+    return Array.from({ length: to - from }, () => holds);
+  });
   const stretches: Stretch[] = [];
   const subjects = carrySubjects(segments, partsAt);
   for (const [first, last] of groupSegments(segments, standsAlone, small, statement)) {
@@ -45,6 +50,8 @@ export function cutReaches(
         parts,
         taken: taken.slice(from, to),
         small: small.slice(from, to),
+        things: things.slice(from, to),
+        besideThings: besideThings.slice(from, to),
         subjects: subjects.slice(from, to),
       },
     });

@@ -33,7 +33,6 @@ export const LONGEST_TYPED = 1000;
 const joiningWords: Record<string, Joint> = { and: "and", or: "or", nor: "or" };
 for (const word of [
   "but",
-  "so",
   "then",
   "while",
   "because",

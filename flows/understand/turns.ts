@@ -45,6 +45,12 @@ export function readBearings(
     if (supposing > 0 && (denies[at + supposing] ?? 0) === 0)
       for (let i = at + supposing; i < reachOf(at + supposing - 1); i++) supposed[i] = true;
   });
+  // "There were webs last year": the whole piece is over.
+  const past = marks("past");
+  const over = new Set(tokens.flatMap(({ segment }, at) => ((past[at] ?? 0) > 0 ? [segment] : [])));
+  tokens.forEach(({ segment }, at) => {
+    if (over.has(segment)) supposed[at] = true;
+  });
   const hedges = marks("hedge");
   const hedged = tokens.map(({ segment }, at) =>
     hedges.some((size, i) => size > 0 && i <= at && tokens[i]?.segment === segment),

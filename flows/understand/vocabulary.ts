@@ -154,7 +154,16 @@ function indexTheories(edition: Edition, lexicon: Lexicon): Index<readonly strin
 function describes(told: readonly Pattern[], name: string): boolean {
   const stems = readRun(name);
   const none = stems.map(() => false);
-  const reach = { stems, words: stems, parts: [], taken: none, small: none, subjects: [] };
+  const reach = {
+    stems,
+    words: stems,
+    parts: [],
+    taken: none,
+    small: none,
+    things: none,
+    besideThings: none,
+    subjects: [],
+  };
   return told.some((pattern) => findPattern(pattern, reach).length > 0);
 }
 

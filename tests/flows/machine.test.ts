@@ -52,9 +52,26 @@ describe("the statechart", () => {
     expect(states.sort()).toEqual(
       [
         ...[...questionIds(flow), ...lookIds(flow), ...lookStates],
-        ...["deciding", "suspected", "leaning", "undetermined"],
+        ...["deciding", "confirming", "suspected", "leaning", "undetermined"],
       ].sort(),
     );
+  });
+
+  it("counts nothing that was typed before it is agreed to, and then only that", () => {
+    const machine = buildMachine(tinyFlow());
+    const [start] = initialTransition(machine, {});
+    const web = { to: "fine-webbing", is: "yes" };
+    const basil = { to: "host", is: "basil" };
+    const [confirming] = transition(machine, start, { type: "say", proposed: [web, basil] });
+    expect(confirming.value).toBe("confirming");
+    expect(confirming.context.case.answers).toEqual([]);
+    const [agreed] = transition(machine, confirming, {
+      type: "agree",
+      answers: [basil, { to: "roots-brown-mushy", is: "yes" }],
+    });
+    expect(agreed.value).not.toBe("confirming");
+    expect(agreed.context.case.answers).toEqual([basil]);
+    expect(agreed.context.proposed).toEqual([]);
   });
 
   it("takes an answer back and starts again", () => {

@@ -18,6 +18,8 @@ const ceilings = {
    * all that days, amounts, shopping list, calendar file and paper take, so that these work without a connection.
    */
   behind: 80_000,
+  /** What reads typed words, fetched when somebody first types: the program and the lexicon. */
+  typing: 40_000,
 };
 
 const size = (text: string) => brotliCompressSync(text).length;
@@ -30,11 +32,14 @@ test("the files stay below their ceilings", async () => {
     program: size(restOf(widget)),
     data: size(JSON.stringify(packFirst(edition))),
     views: size(bodyOf(widget, "verdict.js")),
+    reader: size(bodyOf(widget, "say.js")),
+    lexicon: size(JSON.stringify(edition.lexicon)),
     prose: size(JSON.stringify(packProse(edition))),
   };
   console.info("bytes after brotli:", sizes);
   expect(sizes.first).toBeLessThanOrEqual(ceilings.first);
   expect(sizes.program + sizes.data).toBeLessThanOrEqual(ceilings.opening);
+  expect(sizes.reader + sizes.lexicon).toBeLessThanOrEqual(ceilings.typing);
   expect(sizes.views + sizes.prose).toBeLessThanOrEqual(ceilings.behind);
 });
 

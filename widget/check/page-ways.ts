@@ -31,6 +31,7 @@ export function makePageWays(flow: Flow, kase: Case, aside: readonly Pair[], pag
     hrefToStart: page,
     hrefToLook: go(kase, ["look", "ask"]),
     hrefToCalendar: `${page.replace(/check$/, "calendar.ics")}${link}`,
+    hrefToSay: `${page.replace(/check$/, "say")}${link}${NOW}`,
     hrefToSlip: `${page.replace(/check$/, "slip")}${link}`,
     hrefToPrint: null,
     hrefBack: last === undefined ? null : go(withoutAnswer(flow, kase, last.to)),

@@ -1,5 +1,6 @@
 import type { Report } from "../views/report.ts";
 import { ShoppingView, StepSums, SumsView } from "../views/sums-view.tsx";
+import { AnswersView, ThoughtView } from "../views/thought-view.tsx";
 import { VerdictView } from "../views/verdict-view.tsx";
 import type { Ways } from "../views/ways.ts";
 import type { CheckState } from "./decide.ts";
@@ -27,6 +28,12 @@ export function PlannedVerdict({ state, report, ways }: PlannedVerdictProps) {
   return (
     <VerdictView
       {...{ report, ways }}
+      remarks={
+        <>
+          <AnswersView report={report} asked={typed.asked} />
+          <ThoughtView report={report} thought={typed.thought} />
+        </>
+      }
       sums={{
         step: (remedy) => <StepSums {...{ figures, remedy, ways }} />,
         hasDays: (remedy) => figures.paces.has(remedy),

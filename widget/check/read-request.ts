@@ -1,8 +1,15 @@
 import { type CivilDate, isCaseDay } from "../../flows/calendar/civil-date.ts";
-import { asideNames, isOwnBottleName, type NumberName, numberNames } from "../../flows/case-link.ts";
+import {
+  asideNames,
+  isOwnBottleName,
+  type NumberName,
+  numberNames,
+  type RemarkName,
+  remarkNames,
+} from "../../flows/case-link.ts";
 
-/** Numbers as they were typed. */
-export type Typed = Readonly<Partial<Record<NumberName, string>>>;
+/** What was told beside the case: numbers as they were typed, thoughts and questions as ids. */
+export type Typed = Readonly<Partial<Record<NumberName | RemarkName, string>>>;
 
 /** What a page request asks for, apart from the case itself. */
 export interface CheckRequest {
@@ -31,6 +38,7 @@ const LONGEST_NAME = 80;
 const LONGEST_NUMBER = 40;
 /** Far more names than a plan has sprays. */
 const MOST_OWN_BOTTLES = 24;
+const LONGEST_REMARK = 200;
 
 export function readCheckRequest(search: string): CheckRequest {
   const parameters = new URLSearchParams(search);
@@ -43,8 +51,8 @@ export function readCheckRequest(search: string): CheckRequest {
   const kept = search
     .replace(/^\?/, "")
     .split("&")
-    // An empty host is the "none of these" of the list of plants: the question is simply open again.
-    .filter((part) => part !== "" && part !== "host=" && !isReserved(part));
+    // An empty answer is a "none of these", or an "ask me later": the question is simply open.
+    .filter((part) => !/^([a-z-]+=)?$/.test(part) && !isReserved(part));
   return {
     query: kept.join("&"),
     change: get("change"),
@@ -55,11 +63,21 @@ export function readCheckRequest(search: string): CheckRequest {
     made: parameters.getAll("made").find(isCaseDay),
     replace: get("replace") === "yes",
     branch: get("branch"),
-    typed: Object.fromEntries(
-      [...numberNames, ...ownBottles].flatMap((name) => {
+    typed: Object.fromEntries([
+      ...[...numberNames, ...ownBottles].flatMap((name) => {
         const text = parameters.get(name)?.trim().slice(0, LONGEST_NUMBER);
         return text ? [[name, text]] : [];
       }),
-    ),
+      ...remarkNames.flatMap((name) => {
+        const text = joinIds(parameters.getAll(name));
+        return text ? [[name, text]] : [];
+      }),
+    ]),
   };
+}
+
+/** Each id once, joined by dots; what is no id is left out. */
+function joinIds(texts: readonly string[]): string {
+  const ids = texts.flatMap((text) => text.split(".")).filter((id) => /^[a-z0-9-]+$/.test(id));
+  return [...new Set(ids)].join(".").slice(0, LONGEST_REMARK);
 }

@@ -1,9 +1,11 @@
+import type { Child } from "hono/jsx";
 import { useState } from "hono/jsx/dom";
 import { Card, PlanLink } from "../check/card.tsx";
 import type { CheckState } from "../check/decide.ts";
 import { describeAnswers } from "../views/describe-answer.ts";
 import { Notices } from "../views/notices.tsx";
 import type { Report } from "../views/report.ts";
+import { SayField } from "../views/say-field.tsx";
 import { Transcript } from "../views/transcript.tsx";
 import type { Ways } from "../views/ways.ts";
 import * as words from "../views/words.ts";
@@ -21,6 +23,8 @@ export interface Showing {
   /** The rest could not be fetched. */
   missing: boolean;
   retry: () => void;
+  /** What was understood of something typed, to be agreed to. */
+  heard: Child;
 }
 
 interface BookProps {
@@ -33,11 +37,13 @@ interface BookProps {
 export function Book({ first, connect }: BookProps) {
   const [showing, show] = useState(first);
   connect(show);
-  const { state, ways, report, PlannedVerdict, missing, retry } = showing;
+  const { state, ways, report, PlannedVerdict, missing, retry, heard } = showing;
   const { flow, case: kase, reopened, next, notices } = state;
+  const isFirst = kase.answers.length === 0;
+  const field = !heard && reopened === null && <SayField ways={ways} />;
   return (
     <div class="lt-book" part="book">
-      {kase.answers.length === 0 && <p class="lt-lead">{words.intro}</p>}
+      {isFirst && <p class="lt-lead">{words.intro}</p>}
       <Transcript
         live
         answers={describeAnswers(flow, kase)}
@@ -54,16 +60,20 @@ export function Book({ first, connect }: BookProps) {
         <Notices sentences={notices} />
         {ways.tools?.said && <p class="lt-unseen">{ways.tools.said}</p>}
       </Transcript>
+      {isFirst && field}
       {state.looking && <PlanLink {...{ state, ways }} />}
-      {reopened === null && next !== null && (
+      {heard}
+      {!heard && reopened === null && next !== null && (
         <Card key={`${kase.answers.length} ${next.id}`} state={state} question={next} ways={ways} />
       )}
-      {report &&
+      {!heard &&
+        report &&
         (PlannedVerdict ? (
           <PlannedVerdict key={report.code} {...{ state, report, ways }} />
         ) : (
           <EarlyVerdict report={report} ways={ways} missing={missing} retry={retry} />
         ))}
+      {!isFirst && field}
     </div>
   );
 }

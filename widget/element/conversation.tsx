@@ -36,6 +36,7 @@ export class Conversation {
   #missing = false;
   #said = "";
   #told = "";
+  #heard: Showing["heard"] = null;
   #show: (next: Showing) => void = () => {};
 
   constructor(place: Place, edition: LoadedEdition, session: Session) {
@@ -79,6 +80,7 @@ export class Conversation {
       report,
       PlannedVerdict: this.#whole?.PlannedVerdict ?? null,
       missing: this.#missing,
+      heard: this.#heard,
       retry,
     };
   }
@@ -108,7 +110,13 @@ export class Conversation {
   #go(event: Event, search: string | null): void {
     if (search === null) return;
     event.preventDefault();
+    const form = event.currentTarget;
+    if (form instanceof HTMLFormElement && form.dataset.lt === "say") {
+      this.#hear(form);
+      return;
+    }
     const session = this.#session;
+    this.#heard = null;
     const before = { reopened: session.state.reopened, query: session.query };
     session.go(search);
     this.#place.memory.save(session.query);
@@ -116,7 +124,6 @@ export class Conversation {
     this.#frame.classList.remove("lt-wait");
     if (this.#missing) this.#loadWhole();
     const showing = this.#refresh();
-    const form = event.currentTarget;
     if (form instanceof HTMLElement && form.dataset.lt === "numbers") {
       this.#whole?.settleAt(form);
       return;
@@ -124,6 +131,25 @@ export class Conversation {
     const kept = session.state.reopened === null && session.query === before.query ? before.reopened : null;
     moveTo(this.#place.root, showing, kept);
     this.#tellOutcome(showing);
+  }
+
+  /** Reads what was typed. The words stay in this browser. */
+  #hear(form: HTMLFormElement): void {
+    const { state } = this.#session;
+    const typed = String(new FormData(form).get("said"));
+    this.#edition.loadSay().then(
+      ({ flow, propose, asksAlone, SayView }) => {
+        const proposal = propose(flow, state.case, state.next, typed);
+        if (state.next === null && asksAlone(proposal))
+          this.#session.go(`${this.#session.query}&asked=${proposal.asks.join(".")}`);
+        else this.#heard = <SayView {...{ flow, proposal, state, ways: this.#look().ways }} />;
+        moveTo(this.#place.root, this.#refresh(), null);
+      },
+      () => {
+        state.notices.push(words.notRead);
+        this.#refresh();
+      },
+    );
   }
 
   #goBack(event: KeyboardEvent): void {

@@ -1,3 +1,4 @@
+import type { Lexicon } from "../../flows/edition.ts";
 import { type Flow, openFlow } from "../../flows/flow.ts";
 import type { DrawingIndex } from "../../flows/parcel/drawing-shape.ts";
 import type { FirstParcel, ProseParcel } from "../../flows/parcel/shape.ts";
@@ -17,6 +18,8 @@ export interface LoadedEdition {
   loadWhole(): Promise<Whole>;
   /** The drawings, each of which comes when it is first shown. `changed` is called when one has come. */
   loadPictures(changed: () => void): Promise<LoadedPictures>;
+  /** What reads typed words, and the whole edition with its lexicon. */
+  loadSay(): Promise<Say>;
 }
 
 type PicturePart = typeof import("./picture-part.ts");
@@ -30,13 +33,22 @@ export interface Whole extends VerdictPart {
   flow: Flow;
 }
 
+type SayPart = typeof import("./say-part.ts");
+
+/** What reading typed words needs. */
+export interface Say extends SayPart {
+  flow: Flow;
+}
+
 /** Throws when the server cannot be reached or does not answer as it should. */
 export async function loadEdition(base: string, live: LiveEdition): Promise<LoadedEdition> {
   const folder = `${base}embed/editions/${live.number}-${live.hash}`;
   const first = unpackFirst((await readJson(fetch(`${folder}/first.json`))) as FirstParcel);
   let whole: Promise<Whole> | undefined;
   let failed = false;
-  return {
+  let say: Promise<Say> | undefined;
+  let unsaid = false;
+  const loaded: LoadedEdition = {
     first: openFlow(first),
     loadWhole() {
       whole ??= Promise.all([
@@ -63,7 +75,23 @@ export async function loadEdition(base: string, live: LiveEdition): Promise<Load
       const book = openPictureBook(index as DrawingIndex, (at) => read(`-${at}`), changed);
       return { ...book, pictureSheet };
     },
+    loadSay() {
+      say ??= Promise.all([
+        loaded.loadWhole(),
+        readJson(fetch(`${folder}/lexicon.json`)),
+        importWhole<SayPart>(import.meta.url, SAY, unsaid),
+      ]).then(([{ flow }, lexicon, part]) => ({
+        ...part,
+        flow: part.addLexicon(flow.edition, lexicon as Lexicon),
+      }));
+      return say.catch((error: unknown) => {
+        unsaid = true;
+        say = undefined;
+        throw error;
+      });
+    },
   };
+  return loaded;
 }
 
 /** An edition other than the live one, as far as it judges; undefined when it is gone. */

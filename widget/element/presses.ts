@@ -43,6 +43,7 @@ export function moveTo(root: ShadowRoot, { ways }: Showing, kept: Question | nul
  */
 export function isBackKey(event: KeyboardEvent): boolean {
   const modified = event.altKey || event.ctrlKey || event.metaKey || event.shiftKey;
-  const typing = event.target instanceof Element && event.target.matches('input:not([type="radio"]), select');
+  const typing =
+    event.target instanceof Element && event.target.matches('input:not([type="radio"]), select, textarea');
   return event.key === "Backspace" && !modified && !typing;
 }

@@ -14,12 +14,14 @@ import * as words from "./words.ts";
 interface VerdictViewProps {
   report: Report;
   ways: Ways;
+  /** What the verdict says to the owner's own idea and questions. */
+  remarks: Child;
   /** Days, amounts and shopping list. */
   sums: StepSums & { all: Child };
 }
 
 /** The verdict with its reasons, the plan, the outlook, the sample request, and the way to keep all of it. */
-export function VerdictView({ report, ways, sums }: VerdictViewProps) {
+export function VerdictView({ report, ways, remarks, sums }: VerdictViewProps) {
   const { flow, verdict } = report;
   const condition = namedCondition(report);
   const wanted = verdict.bringSample || condition === null;
@@ -36,6 +38,7 @@ export function VerdictView({ report, ways, sums }: VerdictViewProps) {
         )}
       </header>
       <OutcomeView report={report} />
+      {remarks}
       {wanted && <SampleView flow={flow} branch={report.branch} wanted />}
       {condition !== null && <ConditionView {...{ report, ways }} />}
       <BesideView report={report} />

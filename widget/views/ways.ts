@@ -27,11 +27,13 @@ export interface Ways {
   hrefToLook: string;
   /** The file with the days of the plan. */
   hrefToCalendar: string;
+  /** Where words of one's own go when no script reads them. */
+  hrefToSay: string;
   /** The sample slip of the case. */
   hrefToSlip: string;
   /** The case on a page of its own, for paper; null where the reader is on that page. */
   hrefToPrint: string | null;
-  /** The form's `data-lt` says what it is for: "answer", "change", "plant" or "numbers". */
+  /** The form's `data-lt` says what it is for: "answer", "change", "plant", "say" or "numbers". */
   onSubmit?: ((event: Event) => void) | undefined;
   /** The link's `data-lt` says what it is for: "change", "keep", "back", "look" or "start"; `data-to` names the question. */
   onFollow?: ((event: Event) => void) | undefined;

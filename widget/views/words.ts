@@ -27,6 +27,10 @@ export const yes = "Yes";
 export const no = "No";
 export const seen = (finding: string) => `Have you seen this: ${finding}?`;
 
+export const sayIt = "Tell us in your own words";
+export const readIt = "Read this";
+export const notRead = "We cannot read that just now. Please go on with the questions.";
+
 export const plantName = "Name of the plant";
 export const plantHint = "Its everyday name is fine. We can cope with spelling slips.";
 export const findPlant = "Find this plant";

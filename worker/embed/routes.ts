@@ -38,7 +38,7 @@ export function makeEmbed({ first, files }: WidgetFiles) {
     // Asked again each time, so that a new edition is begun with at once; by its tag that costs next to nothing.
     return c.json({ number, hash }, 200, { "Cache-Control": "no-cache" });
   });
-  embed.get("/editions/:name/:part{(?:first|prose|drawings|drawings-[0-9]+)\\.json}", async (c) => {
+  embed.get("/editions/:name/:part{(?:first|prose|lexicon|drawings|drawings-[0-9]+)\\.json}", async (c) => {
     const [number, hash] = c.req.param("name").split("-");
     const { asked } = await c.var.openEditions(/^\d{1,6}$/.test(number ?? "") ? Number(number) : undefined);
     if (asked === undefined || asked.edition.hash !== hash) return refuse(c);
@@ -73,6 +73,8 @@ function packAll({ edition }: Flow): Parcels {
   const files = {
     first: packFirst(edition),
     prose: packProse(edition),
+    // How people say it: fetched when somebody first types.
+    lexicon: edition.lexicon ?? null,
     drawings: index,
     ...Object.fromEntries(groups.map((group, at) => [`drawings-${at}`, group])),
   };
