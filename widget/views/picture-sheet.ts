@@ -58,7 +58,8 @@ export const pictureSheet = `
 .lt-press .lt-drawing .lt-d-sign { stroke-width: 1.5; }
 .lt-press > .lt-layer { position: absolute; inset: 0; pointer-events: none; }
 .lt-layer .lt-drawing { background: none; }
-.lt-layer .lt-drawing * { pointer-events: all; cursor: pointer; }
+/* Only the unseen shapes take a press: they do not overlap, and are large enough for a thumb. */
+.lt-layer .lt-drawing path:not([class]) { pointer-events: all; cursor: pointer; }
 .lt-press .lt-layer:hover .lt-drawing :is(${shapes}) { stroke-width: 2; }
 ${markLayers(":checked", "stroke: var(--lt-d-accent); stroke-width: 2.6;")}
 ${markLayers(":focus-visible", "stroke-width: 2.6; stroke-dasharray: 4 3;")}
