@@ -4,6 +4,7 @@ import type { Gate } from "../people/rate-limit.ts";
 import type { PrivateSetting, Setting } from "../setting.ts";
 import { makeCheckRoutes } from "./check-routes.tsx";
 import { makeDraftRoutes } from "./draft-routes.tsx";
+import { makeEntryRoutes } from "./entry-routes.tsx";
 import { makeFileRoutes } from "./file-routes.tsx";
 import { makeHistoryRoutes } from "./history-routes.tsx";
 import { makeMoveRoutes } from "./move-routes.tsx";
@@ -20,6 +21,7 @@ export function makeEditorRoom(gate: Gate, parts: RoomParts) {
   inside.use(requireRole("editor", askEditorToSignIn));
   inside.route("/", makeDraftRoutes(parts));
   inside.route("/drafts", makeFileRoutes());
+  inside.route("/drafts", makeEntryRoutes());
   inside.route("/drafts", makeCheckRoutes());
   inside.route("/drafts", makeMoveRoutes());
   inside.route("/drafts", makePublishRoutes());

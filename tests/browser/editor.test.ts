@@ -1,0 +1,233 @@
+import { execFile } from "node:child_process";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import { promisify } from "node:util";
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { openChromium } from "./chromium.ts";
+import { hostileStrings } from "./hostile-strings.ts";
+import { keepPicture } from "./keep-picture.ts";
+import { runAxe } from "./run-axe.ts";
+
+const run = promisify(execFile);
+const EDITORS = join(import.meta.dirname, "..", "..", "worker", "commands", "editors.ts");
+
+const server = { origin: inject("origin"), folder: inject("folder") };
+let browser: Browser;
+let ada: Person;
+beforeAll(async () => {
+  browser = await openChromium();
+  ada = await arrive(await invite("Ada Fern", "publisher"));
+}, 180_000);
+afterAll(async () => {
+  await browser.close();
+});
+
+/** Runs the command as a person would, and gives what it prints. */
+async function editors(...words: string[]): Promise<string> {
+  const tsx = createRequire(import.meta.url).resolve("tsx/cli");
+  const options = ["--persist-to", server.folder, "--origin", server.origin];
+  const { stdout } = await run(process.execPath, [tsx, EDITORS, ...words, ...options]);
+  return stdout;
+}
+
+async function invite(name: string, role: string): Promise<string> {
+  return linkIn(await editors("invite", name, "--role", role));
+}
+
+function linkIn(text: string): string {
+  return /http\S+#key=\S+/.exec(text)?.[0] ?? "";
+}
+
+interface Person {
+  context: BrowserContext;
+  page: Page;
+  /** Messages about the content security policy, and dialogs: there should never be one. */
+  faults: string[];
+}
+
+/** A browser with a device in it (Chromium's virtual authenticator), on the page of an invitation, registered. */
+async function arrive(link: string): Promise<Person> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on("console", (message) => {
+    if (/Content Security Policy|TrustedScript/.test(message.text())) faults.push(message.text());
+  });
+  page.on("pageerror", (error) => faults.push(error.message));
+  page.on("dialog", async (dialog) => {
+    faults.push(`dialog ${dialog.message()}`);
+    await dialog.dismiss();
+  });
+  const devtools = await context.newCDPSession(page);
+  await devtools.send("WebAuthn.enable");
+  await devtools.send("WebAuthn.addVirtualAuthenticator", {
+    options: {
+      ...{ protocol: "ctap2", transport: "internal", hasResidentKey: true, hasUserVerification: true },
+      ...{ isUserVerified: true, automaticPresenceSimulation: true },
+    },
+  });
+  await page.goto(link);
+  await page.getByRole("button", { name: "Register this device" }).click();
+  return { context, page, faults };
+}
+
+describe("the way in", () => {
+  test("an invitation registers a device, the device signs in again, and signing out ends it", async () => {
+    const { page, context } = ada;
+    await page.waitForURL(`${server.origin}/editor`);
+    expect(await page.getByText("Signed in as Ada Fern").isVisible()).toBe(true);
+    const [cookie] = await context.cookies();
+    expect(cookie).toMatchObject({ httpOnly: true, sameSite: "Lax" });
+    await page.getByRole("button", { name: "Sign out" }).click();
+    await page.waitForURL(/sign-in/);
+    await page.goto(`${server.origin}/editor/history`);
+    await page.getByRole("button", { name: "Sign in with this device" }).click();
+    await page.waitForURL(`${server.origin}/editor/history`);
+    expect(await page.locator("tbody tr").first().textContent()).toContain("signed in");
+  });
+
+  test("an invitation works once; a new one locks the lost device out; the key leaves the address", async () => {
+    const link = await invite("Ben Moss", "editor");
+    const ben = await arrive(link);
+    await ben.page.waitForURL(`${server.origin}/editor`);
+    const second = await arrive(link);
+    await second.page.getByText("This invitation does not work any more.").waitFor();
+    expect(second.page.url()).not.toContain("#key");
+    const [, id = ""] = /^(\w+) {2}Ben Moss, editor/m.exec(await editors("list")) ?? [];
+    const renewed = linkIn(await editors("renew", id));
+    await ben.page.goto(`${server.origin}/editor`);
+    await ben.page.getByRole("button", { name: "Sign in with this device" }).click();
+    await ben.page.getByText("This device does not open the editor's room.").waitFor();
+    const again = await arrive(renewed);
+    await again.page.waitForURL(`${server.origin}/editor`);
+    await Promise.all([ben, second, again].map(({ context }) => context.close()));
+  }, 300_000);
+});
+
+async function beginDraft(page: Page, title: string): Promise<string> {
+  await page.goto(`${server.origin}/editor`);
+  await page.locator("#title").fill(title);
+  await page.getByRole("button", { name: "Begin a draft" }).click();
+  await page.waitForURL(/drafts\/\w+$/);
+  return page.url();
+}
+
+describe("a file", () => {
+  test("is saved while it is typed; two who type see both texts and lose nothing", async () => {
+    const draft = await beginDraft(ada.page, "Typing");
+    const address = `${draft}/file?path=trade-words.yaml`;
+    const other = await ada.context.newPage();
+    await Promise.all([ada.page.goto(address), other.goto(address)]);
+    const typed = "# mine\n";
+    await ada.page.locator("#text").press("Control+Home");
+    await ada.page.locator("#text").pressSequentially(typed);
+    await ada.page.getByText("Saved.", { exact: true }).waitFor();
+    await other.locator("#text").press("Control+Home");
+    await other.locator("#text").pressSequentially("# theirs\n");
+    await other.getByText("Both texts are here").waitFor();
+    expect(await other.locator("#other").textContent()).toContain("# mine");
+    expect(await other.locator("#text").inputValue()).toContain("# theirs");
+    await other.getByRole("button", { name: "Save my text over it" }).click();
+    await other.waitForURL(address);
+    expect(await other.locator("#text").inputValue()).toMatch(/^# theirs/);
+    await other.close();
+  });
+
+  test("keeps what was typed when the connection is gone, and saves it later", async () => {
+    const draft = await beginDraft(ada.page, "Offline");
+    await ada.page.goto(`${draft}/file?path=trade-words.yaml`);
+    await ada.context.setOffline(true);
+    await ada.page.locator("#text").press("Control+Home");
+    await ada.page.locator("#text").pressSequentially("# later\n");
+    await ada.page.getByText("kept in this tab").waitFor();
+    await ada.context.setOffline(false);
+    await ada.page.getByText("Saved.", { exact: true }).waitFor({ timeout: 15_000 });
+  });
+});
+
+describe("1,000 hostile strings", () => {
+  test("run nothing: as titles, in files, in changes, in the history, in previews", async () => {
+    const { page, faults } = ada;
+    const strings = hostileStrings();
+    expect(strings.length).toBeGreaterThanOrEqual(1000);
+    const draft = await beginDraft(page, strings[0]?.slice(0, 100) ?? "");
+    faults.length = 0;
+    await page.addInitScript(() => {
+      Object.defineProperty(window, "hurt", {
+        set: () => document.documentElement.setAttribute("data-hurt", "yes"),
+      });
+    });
+    await page.goto(`${draft}/file?path=trade-words.yaml`);
+    const text = strings.map((one) => `- ${JSON.stringify(one)}\n`).join("");
+    await page.locator("#text").fill(text);
+    await page.getByText("Saved.", { exact: true }).waitFor();
+    const raw = strings.map((one) => one.replace(/[\r\n]+/g, " ")).join("\n");
+    await page.goto(`${draft}/file?path=questions/hostile.md`);
+    await page.locator("#text").fill(raw);
+    await page.getByText("Saved.", { exact: true }).waitFor();
+    for (const part of [
+      "",
+      "/files",
+      "/check",
+      "/publish",
+      "/file?path=questions/hostile.md",
+      "/file?path=trade-words.yaml",
+    ]) {
+      await page.goto(draft + part);
+      expect(await page.locator("html").getAttribute("data-hurt"), part).toBeNull();
+    }
+    const headers = { origin: server.origin };
+    for (const one of strings.filter((_, index) => index % 25 === 0)) {
+      const title =
+        one
+          .replace(/\p{Cc}/gu, " ")
+          .trim()
+          .slice(0, 110) || "x";
+      await page.request.post(`${server.origin}/editor/drafts`, {
+        headers,
+        form: { title },
+        maxRedirects: 0,
+      });
+    }
+    await page.goto(`${server.origin}/editor`);
+    await page.goto(`${server.origin}/editor/history`);
+    expect(await page.locator("html").getAttribute("data-hurt")).toBeNull();
+    expect(faults).toEqual([]);
+  }, 300_000);
+});
+
+describe.each([
+  ["light", 390],
+  ["dark", 1280],
+] as const)("in %s at %i px", (colorScheme, width) => {
+  test("every page is accessible and fits", async () => {
+    const { page } = ada;
+    const draft = await beginDraft(page, "Looks");
+    await page.emulateMedia({ colorScheme });
+    await page.setViewportSize({ width, height: 900 });
+    const parts = [
+      "",
+      "/files",
+      "/file?path=shop.yaml",
+      "/check",
+      "/publish",
+      "/entries",
+      "/entries?kind=question",
+    ];
+    const addresses = [
+      `${server.origin}/editor`,
+      `${server.origin}/editor/history`,
+      ...parts.map((part) => draft + part),
+      `${draft}/entry?kind=condition&id=spider-mites`,
+      `${draft}/entry?kind=question&id=mark-look`,
+    ];
+    for (const address of addresses) {
+      await page.goto(address);
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      expect(over, address).toBeLessThanOrEqual(0);
+      expect(await runAxe(page), address).toEqual([]);
+      await keepPicture(page, `editor-${address.replace(/^.*\/editor/, "").replace(/\W+/g, "-")}-${width}`);
+    }
+  }, 300_000);
+});
