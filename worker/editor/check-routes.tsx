@@ -72,7 +72,7 @@ interface PreviewPartProps {
 function PreviewPart({ draft, previews, address }: PreviewPartProps) {
   return (
     <section class="lt-section">
-      <h3>Let a colleague look at it</h3>
+      <h2 class="lt-prompt">Let a colleague look at it</h2>
       <p>{`A preview shows the whole check as this draft makes it. Whoever has the address can see it, for ${PREVIEW_DAYS} days. It is marked as not live.`}</p>
       {address && (
         <div class="lt-notices" role="status">
@@ -122,7 +122,7 @@ interface CasePartProps {
 function CasePart({ whole: { draft }, kept, broken, typed }: CasePartProps) {
   return (
     <section class="lt-section" id="cases">
-      <h3>Kept cases</h3>
+      <h2 class="lt-prompt">Kept cases</h2>
       <p>
         A kept case is a conversation that should always end as it does. Whoever publishes is told of each one
         that breaks.
@@ -153,7 +153,7 @@ function CasePart({ whole: { draft }, kept, broken, typed }: CasePartProps) {
         ))}
       </ul>
       <form class="lt-card" method="post" action={hrefTo(draft.id, "cases")}>
-        <h4 class="lt-label">Keep a case</h4>
+        <h3 class="lt-label">Keep a case</h3>
         <div class="lt-field">
           <label class="lt-label" for="link">
             Link of the conversation, to its end

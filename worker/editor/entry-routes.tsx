@@ -390,7 +390,7 @@ function Beside({ files, entry, texts }: { files: Files; entry: Entry; texts: Te
         const { blocks } = readProse(text, (line, column) => ({ file: entry.address.file, line, column }));
         return text === "" ? null : (
           <section class="lt-section">
-            <h3>{spec.label}</h3>
+            <h2 class="lt-prompt">{spec.label}</h2>
             <Prose of={blocks} />
           </section>
         );
