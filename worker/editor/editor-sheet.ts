@@ -1,6 +1,6 @@
 /** What the editor's room adds to the notebook's look. */
 export const editorSheet = `
-.lt-page.ed :is(.lt-top, .lt-main) { max-inline-size: 76rem; }
+.lt-page.lt-page :is(.lt-top, .lt-main) { max-inline-size: 76rem; }
 .ed-columns { display: grid; gap: calc(var(--lt-unit) * 6); grid-template-columns: repeat(auto-fit, minmax(min(100%, 22em), 1fr)); align-items: start; }
 .ed-columns > * { min-inline-size: 0; }
 .lt .ed-list { list-style: none; padding: 0; }

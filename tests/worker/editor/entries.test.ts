@@ -139,7 +139,10 @@ describe("entries", () => {
     expect((await room.post(`${draft}/retire`, { ...finding, why: "" })).status).toBe(409);
     expect((await room.post(`${draft}/retire`, { ...finding, why: "Told by another." })).status).toBe(303);
     expect(await textOf(room, draft)).not.toMatch(/\bdark-patches-after-cold\b/);
-    const again = await room.post(`${draft}/entries`, { kind: "finding", "new-id": "dark-patches-after-cold" });
+    const again = await room.post(`${draft}/entries`, {
+      kind: "finding",
+      "new-id": "dark-patches-after-cold",
+    });
     expect(again.status).toBe(422);
   });
 });
