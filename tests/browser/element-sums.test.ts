@@ -1,4 +1,8 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, writeFileSync } from "node:fs";
 import { readFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import ICAL from "ical.js";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
@@ -131,6 +135,7 @@ test("paper holds the check alone, and comes without a connection", async () => 
   expect(paper.text).not.toContain("What comes after.");
   expect(paper.folded).toBe(0);
   expect(page.context().pages()).toHaveLength(1);
+  expect(await countSheets(paper)).toBeLessThanOrEqual(2);
   expect(faults).toEqual({ violations: [], messages: [] });
   await page.close();
 });
@@ -168,12 +173,27 @@ async function readCode(): Promise<string> {
   return code;
 }
 
+/** How many sheets of A4 that frame takes. */
+async function countSheets({ html, css }: { html: string; css: string }): Promise<number> {
+  const page = await browser.newPage();
+  await page.setContent(html);
+  await page.addStyleTag({ content: css });
+  const file = join(mkdtempSync(join(tmpdir(), "leafturn-print-")), "paper.pdf");
+  writeFileSync(file, await page.pdf({ format: "A4", preferCSSPageSize: true }));
+  await page.close();
+  return Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [file]).toString())?.[1]);
+}
+
 /** What stands in the frame that goes to paper. */
 function readPaper(page: Page) {
   return page.evaluate(() => {
     const root = document.querySelector("leafturn-check")?.shadowRoot;
     const paper = root?.querySelector("iframe")?.contentDocument;
     return {
+      html: paper?.documentElement.outerHTML ?? "",
+      css: (paper?.adoptedStyleSheets ?? [])
+        .flatMap(({ cssRules }) => [...cssRules].map(({ cssText }) => cssText))
+        .join("\n"),
       text: paper?.body.textContent ?? "",
       folded: paper?.querySelectorAll(".lt-fold:not([open])").length ?? -1,
     };

@@ -152,13 +152,13 @@ export function OwnBottleView({ ways: given, step, line: { product, bottle }, fi
       <NumbersForm ways={given} name={form} asks={names}>
         <div class="lt-fields">
           <NumberField
-            {...{ ways, name: names[0], label: words.bottle }}
+            {...{ ways, name: names[0], label: words.ownBottleSize }}
             value={own}
             problem={own === undefined ? null : bottle.problem}
             hint={words.without(formatQuantity(figures.bottle.value, figures.locale))}
           />
           <Choice
-            {...{ ways, name: names[1], label: words.bottleUnit }}
+            {...{ ways, name: names[1], label: words.ownBottleUnit }}
             value={typed[names[1]] ?? bottle.value.unit}
             options={bottleUnits.map((unit) => [unit, words.bottleUnits[unit]])}
           />

@@ -8,6 +8,8 @@ export const without = (usual: string) => `Without it we take ${usual}.`;
 export const start = "First day";
 export const bottle = "Size of your spray bottle";
 export const ownBottle = "Another bottle for this";
+export const ownBottleSize = "Size of that bottle";
+export const ownBottleUnit = "Unit of that bottle";
 export const bottleUnit = "Its unit";
 export const bottleUnits = {
   ml: "mL",
