@@ -18,7 +18,7 @@ export const NOT_SURE_KEY = "0";
 
 const assigned = new WeakMap<Flow, ReadonlyMap<string, string>>();
 
-/** The letter of each question, worked out from the ids alone: the plant's first, then the facts', then in the editor's order. */
+/** The letter of each question, worked out from the ids alone: the facts' from the end of the alphabet, the plant's, then in the editor's order. */
 export function assignLetters(flow: Flow): ReadonlyMap<string, string> {
   const found = assigned.get(flow) ?? assign(flow);
   assigned.set(flow, found);
@@ -30,6 +30,10 @@ function assign(flow: Flow): ReadonlyMap<string, string> {
   const letters = new Map<string, string>();
   const base = questionsToKey(flow);
   const holders = (letter: string) => [...letters.values()].filter((one) => one === letter).length;
+  // Facts are open together with all sorts of questions: each has one of the last letters, and shares it with nobody.
+  for (const [i, { question }] of flow.factPrompts.entries()) {
+    letters.set(question.id, ALPHABET.charAt(ALPHABET.length - 1 - i));
+  }
   for (const pass of [ownLetters, anyLetters]) {
     for (const id of base) {
       const free = pass(id).find((letter) => holders(letter) === 0);
@@ -37,9 +41,10 @@ function assign(flow: Flow): ReadonlyMap<string, string> {
     }
   }
   // The plant's letter is followed by its name, so that it shares with nobody.
-  const sole = hostQuestion && letters.get(hostQuestion.id);
+  const sole = [hostQuestion?.id ?? "", ...flow.factPrompts.map(({ question }) => question.id)];
+  const taken = new Set(sole.map((id) => letters.get(id)));
   for (const id of base.filter((one) => !letters.has(one))) {
-    const wished = anyLetters(id).filter((letter) => letter !== sole);
+    const wished = anyLetters(id).filter((letter) => !taken.has(letter));
     letters.set(id, wished.sort((a, b) => holders(a) - holders(b))[0] ?? "");
   }
   for (const again of looks?.again ?? [])
@@ -50,12 +55,11 @@ function assign(flow: Flow): ReadonlyMap<string, string> {
   return letters;
 }
 
-function questionsToKey({ hostQuestion, prompts, factPrompts, looks }: Flow): string[] {
+function questionsToKey({ hostQuestion, prompts, looks }: Flow): string[] {
   const later = looks ? [looks.again[0], looks.tried, looks.technique] : [];
   return [
     ...(hostQuestion ? [hostQuestion.id] : []),
-    // Facts are open together with all sorts of questions, so they share with nobody.
-    ...[...factPrompts, ...prompts, ...later].flatMap((prompt) => prompt?.question.id ?? []),
+    ...[...prompts, ...later].flatMap((prompt) => prompt?.question.id ?? []),
   ];
 }
 

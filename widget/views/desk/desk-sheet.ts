@@ -66,7 +66,7 @@ export const deskSheet = `
 .desk .lt-reasons { margin-block: 0; gap: 2px 12px; grid-template-columns: repeat(auto-fit, minmax(min(100%, 11em), 1fr)); }
 .desk .lt-reasons :is(h4, h5).lt-label { font-size: var(--lt-desk); font-weight: 400; color: var(--lt-faint); }
 .desk .lt-reasons li { margin-block: 0; }
-.desk .desk-told { margin-block-start: calc(var(--lt-unit) * 3); }
+.desk .desk-told { margin-block: calc(var(--lt-unit) * 3); }
 .desk .desk-line { display: flex; gap: 8px; align-items: start; justify-content: space-between; margin: 0; padding-block: 2px; border-block-end: 1px solid var(--lt-rule); }
 .desk-line > span { min-inline-size: 0; overflow-wrap: anywhere; }
 .desk-line .desk-small { flex: none; }

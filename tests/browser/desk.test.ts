@@ -1,0 +1,372 @@
+import jsQR from "jsqr";
+import type { Browser, BrowserContext } from "playwright-core";
+import { PNG } from "pngjs";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from "vitest";
+import { standings } from "../../flows/edition.ts";
+import { openChromium } from "./chromium.ts";
+import { openDesk, pressAnswers, readCode, readSaid } from "./desk-driver.ts";
+import { findJourneys, journeyTo } from "./find-journeys.ts";
+import { keepPicture } from "./keep-picture.ts";
+import { runAxe } from "./run-axe.ts";
+
+const origin = inject("origin");
+const journeys = findJourneys();
+const spots = "?e=1&what-you-see=marks&host=basil&mark-look=stipple";
+
+let browser: Browser;
+let staff: BrowserContext;
+let caller: BrowserContext;
+beforeAll(async () => {
+  browser = await openChromium();
+});
+afterAll(() => browser.close());
+beforeEach(async () => {
+  staff = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  caller = await browser.newContext({ viewport: { width: 390, height: 844 } });
+});
+afterEach(async () => {
+  await staff.close();
+  await caller.close();
+});
+
+describe("by keyboard alone", () => {
+  test.each(standings)("a call comes to a verdict that is %s", async (standing) => {
+    const { answers, link } = journeyTo(journeys, standing);
+    const page = await openDesk(staff, origin);
+    const requests: string[] = [];
+    page.on("request", (request) => requests.push(request.url()));
+    await pressAnswers(page, answers);
+    expect(new URL(page.url()).search).toBe(`?${link}`);
+    const shown = await page.locator("#desk-say").textContent();
+    const shopper = await caller.newPage();
+    await shopper.goto(`${origin}/check?${link}`);
+    expect(shown).toBe(await shopper.locator(".lt-verdict-name").textContent());
+    expect(await readSaid(page)).toContain(shown);
+    // Nothing that was answered went over the network; Chromium asks for the icon whenever the address changes.
+    expect(requests.filter((url) => url !== `${origin}/assets/icon.svg`)).toEqual([]);
+    await keepPicture(page, `desk ${standing}`);
+  });
+
+  test("the caller may tell things in any order, and the verdict is the same", async () => {
+    const { answers, link } = journeyTo(journeys, "suspected");
+    const page = await openDesk(staff, origin);
+    await page.locator(".desk-fold > summary").last().click();
+    await page.locator("#desk-keys").focus();
+    await pressAnswers(page, answers.toReversed());
+    const shown = await page.locator("#desk-say").textContent();
+    const shopper = await caller.newPage();
+    await shopper.goto(`${origin}/check?${link}`);
+    expect(shown).toBe(await shopper.locator(".lt-verdict-name").textContent());
+  });
+
+  test("not sure is one key, and undo is one key", async () => {
+    const page = await openDesk(staff, origin, spots);
+    await page.keyboard.press("0");
+    expect(page.url()).toContain("tap-test=not-sure");
+    await page.keyboard.press("Backspace");
+    expect(new URL(page.url()).search).toBe(spots);
+    expect(await readSaid(page)).toContain("Undone.");
+    // Back to before the page was opened, answer by answer.
+    for (let i = 0; i < 3; i++) await page.keyboard.press("Backspace");
+    expect(new URL(page.url()).search).toBe("?e=1");
+    await page.keyboard.press("Backspace");
+    expect(await readSaid(page)).toBe("There is nothing to undo.");
+  });
+
+  test("the browser's Back undoes as well", async () => {
+    const page = await openDesk(staff, origin, spots);
+    await page.keyboard.press("1");
+    await page.goBack();
+    expect(await page.locator("#desk-say").textContent()).toContain("Tap a leaf");
+    expect(await page.locator(".desk-line").count()).toBe(3);
+  });
+
+  test("words find any answer", async () => {
+    const page = await openDesk(staff, origin);
+    await page.keyboard.type("/silk web");
+    expect(await page.getByRole("option").first().textContent()).toContain("Fine silk webs");
+    await page.keyboard.press("ArrowDown");
+    expect(await page.getByRole("option", { selected: true }).textContent()).toContain("traces");
+    await page.keyboard.press("Enter");
+    expect(page.url()).toContain("traces=webs");
+    expect(await page.locator("#desk-say").textContent()).toContain("Which plant is it?");
+  });
+
+  test("a plant is found by a few letters, and a slip of them is forgiven", async () => {
+    const page = await openDesk(staff, origin, "?e=1&what-you-see=marks");
+    await page.keyboard.type("hbazil");
+    await page.keyboard.press("Enter");
+    expect(page.url()).toContain("host=basil");
+  });
+
+  test("the list of keys opens and closes by keys", async () => {
+    const page = await openDesk(staff, origin);
+    await page.keyboard.press("?");
+    expect(await page.getByRole("heading", { name: "Keys" }).isVisible()).toBe(true);
+    await page.keyboard.press("Escape");
+    expect(await page.getByRole("heading", { name: "Keys" }).count()).toBe(0);
+    expect(await page.locator("#desk-keys").evaluate((node) => node === document.activeElement)).toBe(true);
+  });
+
+  test("a key that means nothing changes nothing, and says so", async () => {
+    const page = await openDesk(staff, origin);
+    await page.keyboard.type("é");
+    expect(await readSaid(page)).toContain("Nothing was changed.");
+    expect(await page.locator("#desk-keys").inputValue()).toBe("");
+  });
+});
+
+describe("keys that are somebody else's", () => {
+  test("outside the field no single key does anything (WCAG 2.1.4)", async () => {
+    const page = await openDesk(staff, origin, spots);
+    await page.locator("#desk-could").evaluate((node) => {
+      node.tabIndex = -1;
+      node.focus();
+    });
+    for (const key of ["1", "0", "h", ".", ",", "?", "Backspace"]) await page.keyboard.press(key);
+    expect(new URL(page.url()).search).toBe(spots);
+    expect(await page.locator(".desk-panel").count()).toBe(0);
+  });
+
+  test("with Ctrl, Alt or Meta the field leaves them alone", async () => {
+    const page = await openDesk(staff, origin, spots);
+    for (const modifier of ["Control", "Alt", "Meta"]) {
+      for (const key of ["1", "0", "Backspace", "Enter", "?"])
+        await page.keyboard.press(`${modifier}+${key}`);
+    }
+    expect(new URL(page.url()).search).toBe(spots);
+  });
+
+  test("Tab leads from the field through everything that can be pressed", async () => {
+    const page = await openDesk(staff, origin, spots);
+    const seen = new Set<string>();
+    for (let i = 0; i < 60; i++) {
+      await page.keyboard.press("Tab");
+      seen.add(await page.evaluate(() => document.activeElement?.getAttribute("data-answer") ?? ""));
+    }
+    for (const answer of ["tap-test=dots", "traces=webs", "air=dry"]) expect(seen).toContain(answer);
+  });
+});
+
+describe("nothing jumps under the pointer", () => {
+  test("candidates and open questions hold still while they are pointed at", async () => {
+    const page = await openDesk(staff, origin, "?e=1&what-you-see=marks&host=basil");
+    const tops = (selector: string) =>
+      page
+        .locator(selector)
+        .evaluateAll((nodes) =>
+          nodes.map((node) => `${node.textContent} ${node.getBoundingClientRect().top}`),
+        );
+    await page.keyboard.type("4");
+    const row = page.locator(".desk-row").last();
+    await row.hover();
+    const before = await page.locator(".desk-name").allTextContents();
+    await page.locator('[data-answer="tap-test=slivers"]').dispatchEvent("click");
+    const held = await page.locator(".desk-name").allTextContents();
+    const plain = (names: string[]) => names.map((name) => name.replace(/^\d+\. /, ""));
+    expect(plain(held).slice(0, before.length)).toEqual(plain(before));
+    // The numbers tell the new order; the rows take it on when the pointer leaves.
+    expect(held.find((name) => name.includes("Thrips"))).toBe("1. Thrips");
+    await page.mouse.move(5, 5);
+    expect((await page.locator(".desk-name").allTextContents())[0]).toBe("1. Thrips");
+    const option = page.locator('.desk-item [data-answer^="traces="]').first();
+    if ((await option.count()) > 0) {
+      const list = await tops(".desk-item .desk-legend");
+      await option.hover();
+      await option.click();
+      expect((await tops(".desk-item .desk-legend")).slice(0, list.length).length).toBe(list.length);
+    }
+  });
+
+  test("the second press of a double click answers nothing", async () => {
+    const page = await openDesk(staff, origin, spots);
+    await page.locator('.desk-best [data-answer="tap-test=dots"]').dblclick();
+    expect(new URL(page.url()).search).toBe(`${spots}&tap-test=dots`);
+  });
+});
+
+describe("hand over", () => {
+  test("one press shows it, and the caller goes on exactly where the call stopped", async () => {
+    const page = await openDesk(staff, origin, spots);
+    await page.keyboard.press(".");
+    const link = await page.locator("#desk-link").inputValue();
+    const next = (await page.locator("#desk-say").textContent())?.replaceAll(/[“”]/g, "");
+    const shopper = await caller.newPage();
+    await shopper.goto(link);
+    expect(await shopper.locator("#lt-now .lt-prompt").textContent()).toBe(next);
+    const code = await readCode(page);
+    await shopper.goto(`${origin}/c/${encodeURIComponent(code)}`);
+    expect(await shopper.locator("#lt-now .lt-prompt").textContent()).toBe(next);
+    await shopper.locator('input[name="tap-test"][value="dots"]').check();
+    await shopper.getByRole("button", { name: "Next" }).click();
+    expect(shopper.url()).toContain("tap-test=dots");
+    await keepPicture(page, "desk hand over");
+  });
+
+  test("the QR code is read by another program", async () => {
+    const context = await browser.newContext({
+      viewport: { width: 1280, height: 800 },
+      deviceScaleFactor: 2,
+    });
+    const page = await openDesk(context, origin, spots);
+    await page.keyboard.press(".");
+    const { data, width, height } = PNG.sync.read(await page.locator(".slip-qr").screenshot());
+    const read = jsQR(Uint8ClampedArray.from(data), width, height);
+    expect(read?.data).toBe(await page.locator("#desk-link").inputValue());
+    await context.close();
+  });
+
+  test("message links are there by keyboard: Tab leads from the field into the panel", async () => {
+    const page = await openDesk(staff, origin, spots);
+    await page.keyboard.press(".");
+    await page.locator("#desk-phone").fill("555 010 0199");
+    const sms = (await page.getByRole("link", { name: "Text message" }).getAttribute("href")) ?? "";
+    expect(sms).toMatch(/^sms:\+15550100199\?body=/);
+    const body = decodeURIComponent(sms.replace(/^.*body=/, ""));
+    expect(body).toBe(await page.locator("#desk-message").inputValue());
+    const [, short = ""] = /(https?:\S+)$/.exec(body) ?? [];
+    const shopper = await caller.newPage();
+    await shopper.goto(short);
+    expect(shopper.url()).toContain(spots.slice(1));
+    await page.locator("#desk-phone").fill("not a number 1234567");
+    expect(await page.getByText("This is no phone number.").isVisible()).toBe(true);
+    expect(await page.getByRole("link", { name: "Text message" }).count()).toBe(0);
+    expect(page.url()).not.toContain("555");
+  });
+
+  test("the link is copied", async () => {
+    await staff.grantPermissions(["clipboard-read", "clipboard-write"], { origin });
+    const page = await openDesk(staff, origin, spots);
+    await page.keyboard.press(".");
+    await page.getByRole("button", { name: "Copy the link" }).click();
+    await page.getByText("The link is copied.").waitFor();
+    const copied = await page.evaluate(() => navigator.clipboard.readText());
+    expect(copied).toBe(await page.locator("#desk-link").inputValue());
+    expect(copied.startsWith(`${origin}/check${spots}`)).toBe(true);
+  });
+});
+
+describe("take over", () => {
+  test("a shopper's code opens the whole case, however it is typed", async () => {
+    const shopper = await caller.newPage();
+    await shopper.goto(`${origin}/check${spots}&tap-test=dots&traces=webs&air=dry&others=no`);
+    const { code } = (await (
+      await shopper.request.get(`${origin}/api/case${spots}&tap-test=dots&traces=webs`)
+    ).json()) as { code: string };
+    const page = await openDesk(staff, origin);
+    await page.keyboard.press(",");
+    await page.keyboard.type(code.toLowerCase().split("").join(" "));
+    await page.keyboard.press("Enter");
+    await page.getByText("Fine silk webs").first().waitFor();
+    expect(new URL(page.url()).search).toBe(`${spots}&tap-test=dots&traces=webs`);
+    expect(await readSaid(page)).toContain("The case is open: 5 answers.");
+  });
+
+  test("a misread character is pointed at, the call in hand is kept, and undoing comes back to it", async () => {
+    const page = await openDesk(staff, origin, spots);
+    await page.keyboard.press(".");
+    const code = await readCode(page);
+    await page.keyboard.press("Escape");
+    await page.goto(`${origin}/desk?e=1&what-you-see=droop`);
+    await page.locator("#desk-keys").waitFor();
+    // GF014: the first letter taken for a six.
+    expect(code).toBe("GF014");
+    await page.keyboard.press(",");
+    await page.keyboard.type("6f0 14");
+    await page.keyboard.press("Enter");
+    const guess = page.locator(".lt-guess", { hasText: code });
+    await guess.waitFor();
+    expect(await guess.textContent()).toContain("character 1 is G, not 6: Basil");
+    expect(page.url()).toContain("what-you-see=droop");
+    await keepPicture(page, "desk take over");
+    await guess.focus();
+    await page.keyboard.press("Enter");
+    await page.getByText("The case is open: 3 answers.").waitFor();
+    expect(new URL(page.url()).search).toBe(spots);
+    await page.keyboard.press("Backspace");
+    expect(page.url()).toContain("what-you-see=droop");
+  });
+});
+
+describe("without a script", () => {
+  test("the same page takes several answers at once and hands over", async () => {
+    const context = await browser.newContext({ javaScriptEnabled: false });
+    const page = await context.newPage();
+    await page.goto(`${origin}/desk${spots}`);
+    await page.locator('input[name="tap-test"][value="dots"]').check();
+    await page.locator('input[name="traces"][value="webs"]').check();
+    await page.getByRole("button", { name: "Take these answers" }).first().click();
+    const url = new URL(page.url());
+    expect(url.searchParams.get("tap-test")).toBe("dots");
+    expect(url.searchParams.get("traces")).toBe("webs");
+    expect(await page.locator(".desk-line").count()).toBe(5);
+    await page.getByRole("link", { name: "Take back: Which traces do you find on the leaves?" }).click();
+    expect(await page.locator(".desk-line").count()).toBe(4);
+    await page.getByLabel("Code the caller reads out").fill("6f014");
+    await page.getByRole("button", { name: "Open" }).click();
+    expect(await page.locator(".lt-guess").first().isVisible()).toBe(true);
+    await keepPicture(page, "desk plain");
+    await context.close();
+  });
+
+  test("when the edition cannot be fetched, the page goes on working", async () => {
+    const page = await staff.newPage();
+    await page.route("**/embed/live.json*", (route) => route.abort());
+    await page.goto(`${origin}/desk${spots}`);
+    await page.locator('input[name="tap-test"][value="dots"]').check();
+    await page.getByRole("button", { name: "Take these answers" }).first().click();
+    expect(page.url()).toContain("tap-test=dots");
+  });
+});
+
+describe.each(["light", "dark"] as const)("%s", (colorScheme) => {
+  test.each([1280, 320])("nothing for axe to find at %i pixels, in any state", async (width) => {
+    const context = await browser.newContext({ colorScheme, viewport: { width, height: 800 } });
+    const states = {
+      empty: "?",
+      asking: spots,
+      verdict: `${spots}&tap-test=dots&traces=webs&air=dry&others=no&household=pets&flowering-or-outdoors=no`,
+      undetermined:
+        "?what-you-see=not-sure&host=not-sure&soil-check=not-sure&changes=not-sure&pace=not-sure&light=not-sure&thrives=not-sure",
+    };
+    for (const [name, query] of Object.entries(states)) {
+      const page = await openDesk(context, origin, query);
+      // What a key opens is the same in every state.
+      for (const key of name === "asking" ? ["Escape", ".", ",", "?"] : ["Escape"]) {
+        await page.locator("#desk-keys").focus();
+        await page.keyboard.press(key);
+        expect(await runAxe(page), `${name} ${key}`).toEqual([]);
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+        expect(wide, `${name} ${key}`).toBeLessThanOrEqual(width);
+      }
+      await page.keyboard.press("Escape");
+      await keepPicture(page, `desk ${name} ${colorScheme} ${width}`);
+      await page.close();
+    }
+    const plain = await browser.newContext({
+      colorScheme,
+      javaScriptEnabled: false,
+      viewport: { width, height: 800 },
+    });
+    const page = await plain.newPage();
+    await page.goto(`${origin}/desk${spots}&code=6f014`);
+    expect(await runAxe(page)).toEqual([]);
+    await keepPicture(page, `desk plain ${colorScheme} ${width}`);
+    await plain.close();
+    await context.close();
+  });
+});
+
+test("a typical call needs no scrolling at 1280 by 800", async () => {
+  const page = await openDesk(staff, origin, spots);
+  for (const place of [
+    "#desk-keys",
+    "#desk-say",
+    '.desk-best [data-answer="tap-test=not-sure"]',
+    ".desk-could",
+  ]) {
+    const box = await page.locator(place).first().boundingBox();
+    expect((box?.y ?? 9999) + Math.min(box?.height ?? 0, 300), place).toBeLessThan(800);
+  }
+  expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThanOrEqual(800);
+});
