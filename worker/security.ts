@@ -3,18 +3,24 @@ import type { MiddlewareHandler } from "hono";
 /** Longest query string that is read, in characters. */
 export const LONGEST_QUERY = 4096;
 
-const pagePolicy = [
-  "default-src 'none'",
-  "style-src 'self'",
-  "script-src 'self'",
-  "connect-src 'self'",
-  "img-src 'self' data:",
-  "form-action 'self'",
-  "base-uri 'none'",
-  "require-trusted-types-for 'script'",
-  "trusted-types 'none'",
-  "frame-ancestors 'none'",
-].join("; ");
+/** `types`: the policies of trusted types that a page may make. */
+const makePolicy = (types: string) =>
+  [
+    "default-src 'none'",
+    "style-src 'self'",
+    "script-src 'self'",
+    "connect-src 'self'",
+    "img-src 'self' data:",
+    "form-action 'self'",
+    "base-uri 'none'",
+    "require-trusted-types-for 'script'",
+    `trusted-types ${types}`,
+    "frame-ancestors 'none'",
+  ].join("; ");
+
+const pagePolicy = makePolicy("'none'");
+/** The editor's pages start one worker, and what its address may be is the policy's one rule. */
+const editorPolicy = makePolicy("leafturn-checker");
 
 /** Headers for every answer. Pages get the full policy; data and files get one that lets nothing run. */
 export const secureAnswers: MiddlewareHandler = async (c, next) => {
@@ -22,8 +28,9 @@ export const secureAnswers: MiddlewareHandler = async (c, next) => {
   const isPage = c.res.headers.get("content-type")?.startsWith("text/html") === true;
   // The element's files are for every page; who frames them is none of their business.
   const isForAll = c.req.path.startsWith("/embed/");
+  const isEditor = c.req.path === "/editor" || c.req.path.startsWith("/editor/");
   const filePolicy = isForAll ? "default-src 'none'" : "default-src 'none'; frame-ancestors 'none'";
-  c.header("Content-Security-Policy", isPage ? pagePolicy : filePolicy);
+  c.header("Content-Security-Policy", isPage ? (isEditor ? editorPolicy : pagePolicy) : filePolicy);
   c.header("X-Content-Type-Options", "nosniff");
   // Behind a sign-in it is "same-origin": under "no-referrer" an older browser hides the origin of our own forms.
   if (!c.res.headers.has("referrer-policy")) c.header("Referrer-Policy", "no-referrer");

@@ -1,9 +1,9 @@
-import { type Answer, type Case, giveAnswer, newCase } from "../case.ts";
+import type { Answer } from "../case.ts";
 import type { Edition } from "../edition.ts";
 import { type Flow, NOT_SURE, openFlow } from "../flow.ts";
-import { nextQuestion } from "../next-question.ts";
 import { makePlan } from "../plan.ts";
 import { judge } from "../verdict.ts";
+import { replayAnswers } from "./case-tests.ts";
 import type { ChangeGroup, ChangeKind } from "./report.ts";
 import { copyOf, listUnits, type Unit, type UnitKind } from "./units.ts";
 
@@ -57,25 +57,19 @@ function tell({ kind, id, field, sentence }: Unit, alone: boolean): Cause {
   return { kind, id, field, sentence, alone };
 }
 
-type Shopper = (question: string) => string | undefined;
-
-/** The first answer given to a question; an answer that one edition does not know gives way to the other's. */
-function shopperOf(answers: readonly Answer[]): Shopper {
-  const given = new Map<string, string>();
-  for (const { to, is } of answers) if (!given.has(to) || given.get(to) === NOT_SURE) given.set(to, is);
-  return (question) => given.get(question);
+/** What a shopper says to each question; an answer that one edition does not know gives way to the other's. */
+function shopperOf(answers: readonly Answer[]): Answer[] {
+  const given = new Map<string, Answer>();
+  for (const answer of answers) {
+    const before = given.get(answer.to);
+    if (!before || before.is === NOT_SURE) given.set(answer.to, answer);
+  }
+  return [...given.values()];
 }
 
-function outcome(flow: Flow, shopper: Shopper, kind: ChangeKind): string {
-  let kase: Case = newCase(flow);
-  const asked: string[] = [];
-  for (let next = nextQuestion(flow, kase); next; next = nextQuestion(flow, kase)) {
-    asked.push(next.id);
-    const is = shopper(next.id) ?? NOT_SURE;
-    const isKnown =
-      next.kind === "host" ? flow.host(is) !== undefined : next.options.some(({ id }) => id === is);
-    kase = giveAnswer(flow, kase, next.id, isKnown ? is : NOT_SURE).case;
-  }
+function outcome(flow: Flow, shopper: readonly Answer[], kind: ChangeKind): string {
+  const kase = replayAnswers(flow, shopper);
+  const asked = kase.answers.map(({ to }) => to);
   const verdict = judge(flow, kase);
   const { standing, leader, beside, bringSample } = verdict;
   const end = standing === "undetermined" ? [standing] : [standing, leader, beside, bringSample];

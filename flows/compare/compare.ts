@@ -1,11 +1,12 @@
 import type { Edition } from "../edition.ts";
 import { openFlow } from "../flow.ts";
+import type { Progress } from "../progress.ts";
 import { bearsSame } from "./bearing.ts";
 import { diffSteps, type EndCase, sameEnd, sameSteps, viewCase, viewEnd } from "./end-views.ts";
 import { type Household, type HouseholdPair, openHousehold } from "./household.ts";
 import type { Editions, SharedHost } from "./merge.ts";
 import { type AskedDifference, type PairEnd, type PairWalk, walkPairs } from "./pair-walk.ts";
-import type { ChangeGroup, ChangeKind, Comparison, Progress } from "./report.ts";
+import type { ChangeGroup, ChangeKind, Comparison } from "./report.ts";
 import type { SideEnd } from "./side.ts";
 
 /**
@@ -37,14 +38,6 @@ export function* compareFlows(editions: Editions): Generator<Progress, Compariso
     if (i % 50 === 49) yield { share: 1, points: 0 };
   }
   return finish(tally);
-}
-
-/** Runs a comparison, or any other such work, to its end. */
-export function runToEnd<T>(work: Generator<Progress, T>): T {
-  for (;;) {
-    const step = work.next();
-    if (step.done) return step.value;
-  }
 }
 
 function nothing(same: boolean): Comparison {

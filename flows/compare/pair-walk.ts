@@ -1,3 +1,4 @@
+import type { Progress } from "../progress.ts";
 import {
   type Editions,
   repliesFor,
@@ -7,7 +8,6 @@ import {
   shareHosts,
   sharePrompts,
 } from "./merge.ts";
-import type { Progress } from "./report.ts";
 import { openSide, type Side, type SidePoint } from "./side.ts";
 import { findTouched } from "./touched.ts";
 

@@ -65,9 +65,3 @@ export interface CaseView {
   /** Remedy ids of the plan, in order. */
   steps: string[];
 }
-
-/** From 0 to 1, and how many points were visited. */
-export interface Progress {
-  share: number;
-  points: number;
-}

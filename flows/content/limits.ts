@@ -13,26 +13,28 @@ const listOrQuoteMarker = /[ \t]*(?:[>*+-]|\d{1,9}[.)])/y;
  * To be asked before anything is parsed.
  */
 export function checkLimits(files: Files): Problem[] {
-  return Object.entries(files).flatMap(([file, text]) => {
-    if (text.length > mostCharacters) {
-      return [
-        makeProblem(
-          "FILE_LIMITS",
-          { file, line: 1, column: 1 },
-          `The file has more than ${mostCharacters} characters.`,
-        ),
-      ];
-    }
-    const line = findTooDeep(text);
-    if (line === null) return [];
+  return Object.entries(files).flatMap(([file, text]) => checkFileLimits(file, text));
+}
+
+export function checkFileLimits(file: string, text: string): Problem[] {
+  if (text.length > mostCharacters) {
     return [
       makeProblem(
         "FILE_LIMITS",
-        { file, line, column: 1 },
-        "The lists or brackets are nested too deeply here.",
+        { file, line: 1, column: 1 },
+        `The file has more than ${mostCharacters} characters.`,
       ),
     ];
-  });
+  }
+  const line = findTooDeep(text);
+  if (line === null) return [];
+  return [
+    makeProblem(
+      "FILE_LIMITS",
+      { file, line, column: 1 },
+      "The lists or brackets are nested too deeply here.",
+    ),
+  ];
 }
 
 /** The first line that is nested too deeply, from 1. Brackets count through the whole file. */

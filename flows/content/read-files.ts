@@ -5,7 +5,7 @@ import type { ConditionEntry, Content, ConversationEntry, Entry, Shelf } from ".
 import { reduceDrawing } from "./drawing.ts";
 import { type MarkdownFile, readFrontMatter } from "./front-matter.ts";
 import { lexiconSchema } from "./lexicon-schema.ts";
-import { makeProblem, type Problem } from "./problems.ts";
+import { makeProblem, type Place, type Problem } from "./problems.ts";
 import { readProse } from "./prose.ts";
 import { readYaml, type YamlText } from "./read-yaml.ts";
 import {
@@ -26,6 +26,7 @@ import {
   weightsSchema,
 } from "./schemas.ts";
 import { readSections, type Sections } from "./sections.ts";
+import { splitList } from "./split-list.ts";
 
 /** Path relative to content/ → text. */
 export type Files = Readonly<Record<string, string>>;
@@ -57,41 +58,69 @@ const optionalFiles = [
 const drawingFile = /^drawings\/([^/]+)\.svg$/;
 const folders = ["questions", "conditions", "remedies"];
 
+/** What was read before, by what it was read from: reading a folder again after a small change is then quick. */
+export interface ReadMemory {
+  /** By the kind of reading and the file, then by the text read. What was not asked for in a round is let go. */
+  before: Map<string, Map<string, unknown>>;
+  now: Map<string, Map<string, unknown>>;
+}
+
+export function newMemory(): ReadMemory {
+  return { before: new Map(), now: new Map() };
+}
+
+function remember<T>(memory: ReadMemory, key: string, text: string, read: () => T): T {
+  const known = memory.now.get(key) ?? new Map<string, unknown>();
+  memory.now.set(key, known);
+  if (!known.has(text)) {
+    const earlier = memory.before.get(key);
+    known.set(text, earlier?.has(text) ? earlier.get(text) : read());
+  }
+  // Each key is used with one kind of reading only.
+  return known.get(text) as T;
+}
+
 /** Reads every file by itself: shape and prose, not yet what the ids lead to. */
-export function readFiles(rawFiles: Files): Read<Content> {
-  const files = normalizeTexts(rawFiles);
+export function readFiles(rawFiles: Files, memory: ReadMemory = newMemory()): Read<Content> {
+  memory.before = memory.now;
+  memory.now = new Map();
+  const files = normalizeTexts(rawFiles, memory);
   const problems = checkFileNames(files);
   const take = <T>(read: Read<T>): T => {
     problems.push(...read.problems);
     return read.value;
   };
-  take(readSingle(files, "trade-words.yaml", tradeWordsSchema));
+  take(readSingle(memory, files, "trade-words.yaml", tradeWordsSchema));
   const content: Content = {
-    shop: take(readSingle(files, "shop.yaml", shopSchema)),
-    weights: take(readSingle(files, "weights.yaml", weightsSchema)),
-    conversation: take(readConversation(files)),
-    lifeCycles: take(readSingle(files, "life-cycles.yaml", lifeCyclesSchema)),
-    findings: take(readList(files, "findings.yaml", findingSchema)),
-    hosts: take(readList(files, "hosts.yaml", hostSchema)),
-    sources: take(readList(files, "sources.yaml", sourceSchema)),
-    questions: take(readFolder(files, "questions", questionSchema, readQuestionBody)),
-    conditions: take(readConditions(files)),
-    remedies: take(readFolder(files, "remedies", remedySchema, readRemedyBody)),
-    products: take(readList(files, "products.yaml", productSchema)),
-    pots: take(readSingle(files, "pots.yaml", potsSchema)),
-    retired: take(readList(files, "retired.yaml", retiredSchema)),
-    lexicon: take(readSingle(files, "lexicon.yaml", lexiconSchema)),
-    drawings: take(readList(files, "drawings.yaml", drawingSchema)),
-    pictures: take(readPictures(files)),
+    shop: take(readSingle(memory, files, "shop.yaml", shopSchema)),
+    weights: take(readSingle(memory, files, "weights.yaml", weightsSchema)),
+    conversation: take(readConversation(memory, files)),
+    lifeCycles: take(readSingle(memory, files, "life-cycles.yaml", lifeCyclesSchema)),
+    findings: take(readList(memory, files, "findings.yaml", findingSchema)),
+    hosts: take(readList(memory, files, "hosts.yaml", hostSchema)),
+    sources: take(readList(memory, files, "sources.yaml", sourceSchema)),
+    questions: take(readFolder(memory, files, "questions", questionSchema, readQuestionBody)),
+    conditions: take(readConditions(memory, files)),
+    remedies: take(readFolder(memory, files, "remedies", remedySchema, readRemedyBody)),
+    products: take(readList(memory, files, "products.yaml", productSchema)),
+    pots: take(readSingle(memory, files, "pots.yaml", potsSchema)),
+    retired: take(readList(memory, files, "retired.yaml", retiredSchema)),
+    lexicon: take(readSingle(memory, files, "lexicon.yaml", lexiconSchema)),
+    drawings: take(readList(memory, files, "drawings.yaml", drawingSchema)),
+    pictures: take(readPictures(memory, files)),
   };
   return { value: content, problems };
 }
 
 /** Takes away byte order marks and carriage returns; the order of the files becomes that of their names. */
-function normalizeTexts(files: Files): Files {
+function normalizeTexts(files: Files, memory: ReadMemory): Files {
   const names = Object.keys(files).sort();
+  const normalize = (text: string) => text.replace(/^\uFEFF/, "").replace(/\r\n?/g, "\n");
   return Object.fromEntries(
-    names.map((name) => [name, (files[name] ?? "").replace(/^\uFEFF/, "").replace(/\r\n?/g, "\n")]),
+    names.map((name) => {
+      const text = files[name] ?? "";
+      return [name, remember(memory, `text ${name}`, text, () => normalize(text))];
+    }),
   );
 }
 
@@ -131,6 +160,15 @@ function makeEntry<T>(yaml: YamlText, value: T, base: readonly (string | number)
 }
 
 function readSingle<S extends z.ZodType>(
+  memory: ReadMemory,
+  files: Files,
+  file: string,
+  schema: S,
+): Read<Entry<z.output<S>> | null> {
+  return remember(memory, `file ${file}`, files[file] ?? "", () => readWhole(files, file, schema));
+}
+
+function readWhole<S extends z.ZodType>(
   files: Files,
   file: string,
   schema: S,
@@ -143,8 +181,8 @@ function readSingle<S extends z.ZodType>(
   return { value, problems: [...problems, ...shape.problems] };
 }
 
-function readConversation(files: Files): Read<ConversationEntry | null> {
-  const { value: entry, problems } = readSingle(files, "conversation.yaml", conversationSchema);
+function readConversation(memory: ReadMemory, files: Files): Read<ConversationEntry | null> {
+  const { value: entry, problems } = readSingle(memory, files, "conversation.yaml", conversationSchema);
   if (entry === null) return { value: null, problems };
   const prose = readProse(entry.value.how_to_bring, entry.inside(["how_to_bring"]));
   return { value: { ...entry, howToBring: prose.blocks }, problems: [...problems, ...prose.problems] };
@@ -152,6 +190,63 @@ function readConversation(files: Files): Read<ConversationEntry | null> {
 
 /** Reads a YAML list item by item, so that one bad item does not hide the others. */
 function readList<S extends z.ZodType>(
+  memory: ReadMemory,
+  files: Files,
+  file: string,
+  schema: S,
+): Read<Shelf<Entry<z.output<S>>>> {
+  const parts = splitList(files[file] ?? "")?.slice(1);
+  const items = parts?.map(({ text }) =>
+    remember(memory, `item ${file}`, text, () => readItem(file, text, schema)),
+  );
+  if (!parts || !items || items.includes(null)) {
+    return remember(memory, `list ${file}`, files[file] ?? "", () => readWholeList(files, file, schema));
+  }
+  const entries: Entry<z.output<S>>[] = [];
+  const ids = new Set<string>();
+  const problems: Problem[] = [];
+  parts.forEach(({ linesBefore }, index) => {
+    const item = items[index];
+    if (!item) return;
+    if (item.id !== undefined) ids.add(item.id);
+    problems.push(...item.problems.map((problem) => ({ ...problem, line: problem.line + linesBefore })));
+    if (item.entry) entries.push(shiftEntry(item.entry, index, linesBefore));
+  });
+  return { value: { entries, ids, whole: entries.length === parts.length }, problems };
+}
+
+interface ListItem<T> {
+  id: string | undefined;
+  entry: Entry<T> | null;
+  problems: Problem[];
+}
+
+/** One item of a list by itself. Null when its text is not one sound item, so that the list must be read as a whole. */
+function readItem<S extends z.ZodType>(file: string, text: string, schema: S): ListItem<z.output<S>> | null {
+  const { yaml, problems } = readYaml(file, text);
+  if (yaml === null || problems.length > 0 || !Array.isArray(yaml.value) || yaml.value.length !== 1)
+    return null;
+  const id = valueAt(yaml.value, [0, "id"]);
+  const shape = checkShape(schema, yaml, [0]);
+  const entry = shape.value === null ? null : makeEntry(yaml, shape.value, [0]);
+  return { id: typeof id === "string" ? id : undefined, entry, problems: shape.problems };
+}
+
+function shiftEntry<T>({ file, value, at, inside }: Entry<T>, index: number, lines: number): Entry<T> {
+  const shift = (place: Place): Place => ({ ...place, line: place.line + lines });
+  return {
+    file,
+    base: [index],
+    value,
+    at: (path) => shift(at(path)),
+    inside: (path) => {
+      const locate = inside(path);
+      return (line, column) => shift(locate(line, column));
+    },
+  };
+}
+
+function readWholeList<S extends z.ZodType>(
   files: Files,
   file: string,
   schema: S,
@@ -181,6 +276,7 @@ function readList<S extends z.ZodType>(
 
 /** Reads the Markdown files of a folder. A body is read even where the keys above it are wrong. */
 function readFolder<S extends z.ZodType<{ id: string }>, B>(
+  memory: ReadMemory,
   files: Files,
   folder: string,
   schema: S,
@@ -191,21 +287,37 @@ function readFolder<S extends z.ZodType<{ id: string }>, B>(
   const entries: (Entry<z.output<S>> & { body: B })[] = [];
   const ids = new Set<string>();
   for (const file of names) {
-    const fileId = file.slice(folder.length + 1, -".md".length);
-    const { markdown, problems: found } = readFrontMatter(file, files[file] ?? "");
-    problems.push(...found);
-    const body = markdown === null ? null : readBody(markdown);
-    const front = markdown?.front ?? null;
-    const shape = front === null ? null : checkShape(schema, front);
-    problems.push(...(shape?.problems ?? []), ...(body?.problems ?? []));
-    // Under a wrong name a file is known by both ids: one slip, one problem.
-    ids.add(fileId).add(shape?.value?.id ?? fileId);
-    if (front === null || body === null || shape === null || shape.value === null) continue;
-    const entry = makeEntry(front, shape.value);
-    problems.push(...checkFileId(entry, fileId));
-    entries.push({ ...entry, body: body.value });
+    const text = files[file] ?? "";
+    const read = remember(memory, `file ${file}`, text, () => readOne(folder, file, text, schema, readBody));
+    problems.push(...read.problems);
+    for (const id of read.ids) ids.add(id);
+    if (read.value) entries.push(read.value);
   }
   return { value: { entries, ids, whole: entries.length === names.length }, problems };
+}
+
+function readOne<S extends z.ZodType<{ id: string }>, B>(
+  folder: string,
+  file: string,
+  text: string,
+  schema: S,
+  readBody: (markdown: MarkdownFile) => Read<B>,
+): Read<(Entry<z.output<S>> & { body: B }) | null> & { ids: string[] } {
+  const fileId = file.slice(folder.length + 1, -".md".length);
+  const { markdown, problems: found } = readFrontMatter(file, text);
+  const problems = [...found];
+  const body = markdown === null ? null : readBody(markdown);
+  const front = markdown?.front ?? null;
+  const shape = front === null ? null : checkShape(schema, front);
+  problems.push(...(shape?.problems ?? []), ...(body?.problems ?? []));
+  // Under a wrong name a file is known by both ids: one slip, one problem.
+  const ids = [fileId, shape?.value?.id ?? fileId];
+  if (front === null || body === null || shape === null || shape.value === null) {
+    return { value: null, problems, ids };
+  }
+  const entry = makeEntry(front, shape.value);
+  problems.push(...checkFileId(entry, fileId));
+  return { value: { ...entry, body: body.value }, problems, ids };
 }
 
 function checkFileId(entry: Entry<{ id: string }>, fileId: string): Problem[] {
@@ -231,26 +343,33 @@ function readConditionBody({ body, locate }: MarkdownFile): Read<Sections> {
   return { value: sections, problems };
 }
 
-function readConditions(files: Files): Read<Shelf<ConditionEntry>> {
-  const { value: shelf, problems } = readFolder(files, "conditions", conditionSchema, readConditionBody);
+function readConditions(memory: ReadMemory, files: Files): Read<Shelf<ConditionEntry>> {
+  const { value: shelf, problems } = readFolder(
+    memory,
+    files,
+    "conditions",
+    conditionSchema,
+    readConditionBody,
+  );
   const entries = shelf.entries.map((entry) => {
-    const checks = entry.value.looks_like.map(({ check }, index) => {
-      const prose = readProse(check, entry.inside(["looks_like", index, "check"]));
-      problems.push(...prose.problems);
-      return prose.blocks;
-    });
-    return { ...entry, checks };
+    const reads = remember(memory, `checks ${entry.file}`, files[entry.file] ?? "", () =>
+      entry.value.looks_like.map(({ check }, index) =>
+        readProse(check, entry.inside(["looks_like", index, "check"])),
+      ),
+    );
+    for (const read of reads) problems.push(...read.problems);
+    return { ...entry, checks: reads.map(({ blocks }) => blocks) };
   });
   return { value: { ...shelf, entries }, problems };
 }
 
-function readPictures(files: Files): Read<Map<string, DrawingPart[] | null>> {
+function readPictures(memory: ReadMemory, files: Files): Read<Map<string, DrawingPart[] | null>> {
   const problems: Problem[] = [];
   const value = new Map<string, DrawingPart[] | null>();
   for (const [file, text] of Object.entries(files)) {
     const id = drawingFile.exec(file)?.[1];
     if (id === undefined) continue;
-    const read = reduceDrawing(file, text);
+    const read = remember(memory, `drawing ${file}`, text, () => reduceDrawing(file, text));
     problems.push(...read.problems);
     value.set(id, read.parts);
   }

@@ -51,8 +51,10 @@ export function listChanges(before: Files, after: Files): FieldChange[] {
 
 const fileNames: Record<string, string> = {
   "conversation.yaml": "The conversation",
+  "drawings.yaml": "The drawings",
   "findings.yaml": "The findings",
   "hosts.yaml": "The plants",
+  "lexicon.yaml": "The lexicon",
   "life-cycles.yaml": "The life cycles",
   "pots.yaml": "The pots",
   "products.yaml": "The products",
@@ -69,6 +71,7 @@ function compareFile(before: Files, after: Files, file: string, nameOf: NameOf):
   const [was, is] = [before[file], after[file]];
   if (was === undefined) return [{ kind: "added", path: [], phrase: ": new." }];
   if (is === undefined) return [{ kind: "removed", path: [], phrase: ": taken away." }];
+  if (file.endsWith(".svg")) return [{ kind: "changed", path: [], phrase: ": the drawing changed." }];
   const [old, now] = [readAll(file, was), readAll(file, is)];
   if (old === undefined || now === undefined) {
     return [{ kind: "unreadable", path: [], phrase: ": the file changed, and cannot be read." }];

@@ -145,7 +145,7 @@ const needed = "Put something else there first.";
 function placeToRemove(of: UseOf): FieldAddress {
   const { file, path } = addressOf(of);
   const last = path.at(-1);
-  return of.use.single && (last === "other" || last === "condition")
+  return of.use.single && (last === "other" || last === "condition" || last === "to")
     ? { file, path: path.slice(0, -1) }
     : { file, path };
 }

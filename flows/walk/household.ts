@@ -3,6 +3,7 @@ import { writeLink } from "../case-link.ts";
 import { type Fact, facts, type Standing } from "../edition.ts";
 import { type Flow, NOT_SURE } from "../flow.ts";
 import { factPromptsFor, factState, planOf, remediesFor, wantedRemedies } from "../plan.ts";
+import type { Progress } from "../progress.ts";
 import type { Verdict } from "../verdict.ts";
 import type { HostClass } from "./classes.ts";
 import { findPlanFaults, type PlanFault } from "./plan-invariants.ts";
@@ -88,11 +89,11 @@ export function knowledgeOf(
  * Checks the plan of every cause that conversations reach, for every kind of host and every state of the household, and
  * the joint plan of every ending in the most careful and in the most open household.
  */
-export function checkPlans(
+export function* checkPlans(
   flow: Flow,
   endings: readonly Ending[],
   classes: readonly HostClass[],
-): Violation[] {
+): Generator<Progress, Violation[]> {
   const groups = groupByTraits(flow);
   const everywhere = groups.flatMap((group) => differentHouseholds(flow, group, allHouseholds()));
   const [unknown] = groups;
@@ -110,7 +111,9 @@ export function checkPlans(
     }
   };
   const seen = new Set<string>();
-  for (const ending of [...endings].sort((a, b) => a.shortest.length - b.shortest.length)) {
+  const sorted = [...endings].sort((a, b) => a.shortest.length - b.shortest.length);
+  for (const [i, ending] of sorted.entries()) {
+    if (i % 50 === 0) yield { share: i / sorted.length, points: 0 };
     const { standing, leader, beside } = ending.decision;
     const causes = standing === "undetermined" ? [] : [leader, ...beside, ...ending.behind];
     for (const cause of causes.length > 0 ? causes : [-1]) {

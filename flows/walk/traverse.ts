@@ -4,6 +4,7 @@ import { standings } from "../edition.ts";
 import { closeFindings } from "../finding-table.ts";
 import type { Flow, Prompt, Reply } from "../flow.ts";
 import { matters, offers } from "../next-question.ts";
+import { type Progress, runToEnd } from "../progress.ts";
 import { type HostClass, mergeClasses } from "./classes.ts";
 
 /** Where conversations about the plant end alike: the same standing and the same causes to treat. */
@@ -50,6 +51,15 @@ interface Walk {
  * `openings`: only these replies to the opening; all of them by default.
  */
 export function traverse(flow: Flow, classes: readonly HostClass[], openings?: readonly Reply[]): Traversal {
+  return runToEnd(traverseSteps(flow, classes, openings));
+}
+
+/** The same, bit by bit. */
+export function* traverseSteps(
+  flow: Flow,
+  classes: readonly HostClass[],
+  openings?: readonly Reply[],
+): Generator<Progress, Traversal> {
   const traversal: Traversal = {
     endings: [],
     asked: new Set(),
@@ -69,17 +79,69 @@ export function traverse(flow: Flow, classes: readonly HostClass[], openings?: r
   const [opening] = flow.prompts;
   if (!opening) return traversal;
   traversal.asked.add(opening.question.id);
-  for (const reply of openings ?? opening.replies) {
+  const replies = openings ?? opening.replies;
+  for (const [i, reply] of replies.entries()) {
     walk.path.push({ prompt: opening, reply });
-    visit(walk, mergeClasses(flow, classes, reply));
+    yield* visitSteps(walk, mergeClasses(flow, classes, reply), i / replies.length, 1 / replies.length);
     walk.path.pop();
   }
   traversal.endings = [...walk.endings.values()];
   return traversal;
 }
 
-/** `here`: groups of host classes that cannot part any more. */
+/** Points this far from the opening, or nearer, are told as progress; below, all is done at one go. */
+const STEPS_DEPTH = 2;
+
+/** `from`, `share`: where this point stands in all the work. */
+function* visitSteps(
+  walk: Walk,
+  here: readonly (readonly number[])[],
+  from: number,
+  share: number,
+): Generator<Progress, void> {
+  const onward = [...decidePoint(walk, here)].flatMap(([prompt, there]) =>
+    prompt.replies.map((reply) => ({ prompt, reply, there })),
+  );
+  for (const [i, { prompt, reply, there }] of onward.entries()) {
+    enter(walk, prompt, reply);
+    const [at, part] = [from + (i / onward.length) * share, share / onward.length];
+    if (walk.path.length <= STEPS_DEPTH) yield* visitSteps(walk, there, at, part);
+    else visit(walk, there);
+    leave(walk, prompt);
+    yield { share: at + part, points: walk.traversal.points };
+  }
+}
+
 function visit(walk: Walk, here: readonly (readonly number[])[]): void {
+  for (const [prompt, there] of decidePoint(walk, here)) {
+    for (const reply of prompt.replies) {
+      enter(walk, prompt, reply);
+      visit(walk, there);
+      leave(walk, prompt);
+    }
+  }
+}
+
+function enter({ path, answered, traversal }: Walk, prompt: Prompt, reply: Reply): void {
+  const { id } = prompt.question;
+  traversal.asked.add(id);
+  answered.add(id);
+  path.push({ prompt, reply });
+}
+
+function leave({ path, answered }: Walk, prompt: Prompt): void {
+  answered.delete(prompt.question.id);
+  path.pop();
+}
+
+/**
+ * What comes next at a point. Groups that have arrived are counted; the others are returned by their next question.
+ * `here`: groups of host classes that cannot part any more.
+ */
+function decidePoint(
+  walk: Walk,
+  here: readonly (readonly number[])[],
+): ReadonlyMap<Prompt, readonly (readonly number[])[]> {
   const { flow, classes, path, answered, traversal } = walk;
   traversal.points++;
   const present = path.flatMap(({ reply }) => reply.present);
@@ -105,17 +167,7 @@ function visit(walk: Walk, here: readonly (readonly number[])[]): void {
   noteMoves(walk, parted, ended.size > 0);
   if (ended.size > 0) checkOrder(walk, known, present, absent);
   for (const { decision, groups } of ended.values()) arrive(walk, weighed, decision, groups);
-  for (const [prompt, there] of parted) {
-    const { id } = prompt.question;
-    traversal.asked.add(id);
-    answered.add(id);
-    for (const reply of prompt.replies) {
-      path.push({ prompt, reply });
-      visit(walk, there);
-      path.pop();
-    }
-    answered.delete(id);
-  }
+  return parted;
 }
 
 function noteMoves({ path, traversal }: Walk, parted: ReadonlyMap<Prompt, unknown>, ends: boolean): void {

@@ -3,11 +3,12 @@ import { writeLink } from "../case-link.ts";
 import { type Standing, standings } from "../edition.ts";
 import { type Flow, NOT_SURE } from "../flow.ts";
 import { nextQuestion } from "../next-question.ts";
+import { type Progress, runToEnd } from "../progress.ts";
 import { judge } from "../verdict.ts";
 import { classifyHosts, type HostClass } from "./classes.ts";
 import { checkPlans, countFactPaths, type FactPaths } from "./household.ts";
 import { type LookReport, walkLooks } from "./second-look.ts";
-import { type Ending, traverse } from "./traverse.ts";
+import { type Ending, traverseSteps } from "./traverse.ts";
 
 export const LONGEST_ALLOWED = 14;
 
@@ -37,15 +38,21 @@ export interface WalkReport {
 
 /** Walks every conversation that the edition allows and checks every invariant of the design. Exact, never sampled. */
 export function walk(flow: Flow): WalkReport {
+  return runToEnd(walkSteps(flow));
+}
+
+/** The same, bit by bit: for a page that shows how far it is, and can stop. */
+export function* walkSteps(flow: Flow): Generator<Progress, WalkReport> {
   const classes = classifyHosts(flow);
-  const traversal = traverse(flow, classes);
+  const traversal = yield* share(traverseSteps(flow, classes), 0, 0.7);
   const paths = countFactPaths(flow);
   const counted = countConversations(flow, classes, traversal.endings, paths);
   const reached = highestStandings(flow, traversal.endings);
   const looks = walkLooks(flow, traversal.endings, classes);
+  const plans = yield* share(checkPlans(flow, traversal.endings, classes), 0.75, 1);
   const violations = [
     ...looks.violations,
-    ...checkPlans(flow, traversal.endings, classes),
+    ...plans,
     ...checkReach(flow, reached),
     ...checkAsked(flow, traversal.asked),
     ...checkUnsure(flow),
@@ -66,6 +73,15 @@ export function walk(flow: Flow): WalkReport {
   }
   const { points, endings } = traversal;
   return { ...counted, points, endings: endings.length, looks: looks.report, reached, violations };
+}
+
+/** Progress of one part of the work, as progress of the whole. */
+function* share<T>(work: Generator<Progress, T>, from: number, to: number): Generator<Progress, T> {
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+    yield { share: from + step.value.share * (to - from), points: step.value.points };
+  }
 }
 
 function countConversations(

@@ -2,11 +2,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readLink } from "../../../flows/case-link.ts";
 import { openCauses } from "../../../flows/compare/causes.ts";
-import { compareEditions, runToEnd } from "../../../flows/compare/compare.ts";
+import { compareEditions } from "../../../flows/compare/compare.ts";
 import type { Edition } from "../../../flows/edition.ts";
 import { openFlow } from "../../../flows/flow.ts";
 import { nextQuestion } from "../../../flows/next-question.ts";
 import { makePlan } from "../../../flows/plan.ts";
+import { runToEnd } from "../../../flows/progress.ts";
 import { judge } from "../../../flows/verdict.ts";
 import { arbitraryEdits, smallEdition } from "./random-edits.ts";
 

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { compareEditions, runToEnd } from "../../../flows/compare/compare.ts";
+import { compareEditions } from "../../../flows/compare/compare.ts";
 import type { ChangeGroup, Comparison, EndView } from "../../../flows/compare/report.ts";
 import type { Edition } from "../../../flows/edition.ts";
 import { openFlow } from "../../../flows/flow.ts";
+import { runToEnd } from "../../../flows/progress.ts";
 import { walk } from "../../../flows/walk/walk.ts";
 import { tinyFlow } from "../../support/tiny-flow.ts";
 import { compareOneByOne, type Tallied } from "./one-by-one.ts";
