@@ -144,7 +144,7 @@ function addSection(
   prose: string,
   newline: string,
 ): Edit {
-  const place = sectionKeys.findIndex((known) => known === key);
+  const place = (sectionKeys as string[]).indexOf(key);
   const title = Object.entries(sectionHeadings).find(([known]) => known === key)?.[1];
   if (title === undefined || !file.startsWith("conditions/")) return refuse("FIELD_MISSING");
   const next = splitSections(text, body).find(

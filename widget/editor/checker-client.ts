@@ -53,7 +53,10 @@ export function startChecker(): Checker {
       return new Promise<Outcome<Jobs[N]["gives"]>>((resolve) => {
         const stop = () => worker.postMessage({ stop: id });
         const onReply = (reply: Reply): void => {
-          if ("progress" in reply) return onProgress?.(reply.progress);
+          if ("progress" in reply) {
+            onProgress?.(reply.progress);
+            return;
+          }
           waiting.delete(id);
           signal?.removeEventListener("abort", stop);
           if ("gives" in reply) resolve({ gives: reply.gives as Jobs[N]["gives"] });

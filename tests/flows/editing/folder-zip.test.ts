@@ -90,12 +90,12 @@ describe("a hostile zip", () => {
     ]);
   });
 
-  it("cannot fill the memory", { timeout: 30_000 }, () => {
+  it("cannot fill the memory", { timeout: 120_000 }, () => {
     const bomb = zipSync({ "content/shop.yaml": new Uint8Array(64 * 1024 * 1024) }, { level: 9 });
     expect(bomb.length).toBeLessThan(300_000);
     const from = performance.now();
     expect(codes(bomb)).toEqual(["ZIP_TOO_LARGE content/shop.yaml"]);
-    expect(performance.now() - from).toBeLessThan(2000);
+    expect(performance.now() - from).toBeLessThan(10_000);
     const many = Object.fromEntries(
       Array.from({ length: 3001 }, (_, i) => [`content/questions/q${i}.md`, bytesOf("x")]),
     );
