@@ -140,7 +140,7 @@ describe("a page", () => {
     await view("/check", opened);
     expect(watched.reads()).toBe(2);
     await view(case1, press);
-    expect(watched.reads()).toBe(3);
+    expect(watched.reads()).toBe(4);
   });
 
   test("is not counted where the shop has switched it off", async () => {
