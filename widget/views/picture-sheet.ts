@@ -63,10 +63,9 @@ export const pictureSheet = `
 .lt-press .lt-layer:hover .lt-drawing :is(${shapes}) { stroke-width: 2; }
 ${markLayers(":checked", "stroke: var(--lt-d-accent); stroke-width: 2.6;")}
 ${markLayers(":focus-visible", "stroke-width: 2.6; stroke-dasharray: 4 3;")}
+/* The sheet of a plan has two pages and no room to spare: there the words do. */
 @media print {
-  .lt-figure > .lt-drawing { max-inline-size: 15mm; }
-  .lt-figure > figcaption, .lt-verdict .lt-leading { display: none; }
-  .lt-pair { grid-template-columns: 15mm 1fr 15mm; gap: 2mm; margin-block: 1mm; }
-  .lt-pair > .lt-check { grid-column: 2; grid-row: 1; }
+  .lt-figure, .lt-coming, .lt-leading { display: none; }
+  .lt-pair { display: block; margin: 0; }
 }
 `;
