@@ -6,5 +6,6 @@ export default defineConfig({
   test: {
     include: ["{flows,outside,content,widget,docs}/**/*.test.ts"],
     testTimeout: 120_000,
+    hookTimeout: 120_000,
   },
 });
