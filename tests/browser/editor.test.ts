@@ -18,6 +18,7 @@ let ada: Person;
 beforeAll(async () => {
   browser = await openChromium();
   ada = await arrive(await invite("Ada Fern", "publisher"));
+  await ada.page.waitForURL(`${server.origin}/editor`);
 }, 180_000);
 afterAll(async () => {
   await browser.close();

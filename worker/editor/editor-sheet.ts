@@ -6,6 +6,8 @@ export const editorSheet = `
 .lt .ed-list { list-style: none; padding: 0; }
 .lt .ed-list > li { margin: 0; padding-block: calc(var(--lt-unit) * 2); border-block-end: 1px solid var(--lt-rule); }
 .ed-row { display: flex; flex-wrap: wrap; gap: 0 calc(var(--lt-unit) * 4); align-items: center; justify-content: space-between; }
+.ed-row > *, .ed-list a, .ed-table a, .ed-faint, .lt-h1 { min-inline-size: 0; overflow-wrap: anywhere; }
+.lt-actions > .lt-input, .lt-input[type="file"] { inline-size: 100%; min-inline-size: 0; }
 .ed-faint { color: var(--lt-faint); font-size: var(--lt-small); }
 .ed-mark { display: inline-block; padding: 0 calc(var(--lt-unit) * 2); border: 1px solid var(--lt-edge); font: 600 var(--lt-small)/1.5 var(--lt-sans); }
 .ed-area { display: block; inline-size: 100%; min-block-size: 30em; margin-block-start: var(--lt-unit); padding: calc(var(--lt-unit) * 3); border: 1px solid var(--lt-edge); border-radius: 2px; background: var(--lt-leaf); color: var(--lt-ink); font: 400 var(--lt-small)/1.5 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; tab-size: 2; resize: vertical; }
@@ -14,14 +16,15 @@ export const editorSheet = `
 .ed-pre { overflow: auto; max-block-size: 30em; margin: 0; padding: calc(var(--lt-unit) * 3); background: var(--lt-leaf); border: 1px solid var(--lt-rule); font: 400 var(--lt-small)/1.5 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; white-space: pre-wrap; overflow-wrap: anywhere; }
 .ed-tabs { display: flex; flex-wrap: wrap; gap: 0 calc(var(--lt-unit) * 5); border-block-end: 1px solid var(--lt-rule); }
 .ed-tabs a[aria-current] { font-weight: 600; text-decoration-thickness: 0.2em; }
-.ed-scroll { overflow-x: auto; }
+.ed-scroll { position: relative; overflow-x: auto; max-inline-size: 100%; }
 .ed-table { border-collapse: collapse; inline-size: 100%; }
 .ed-table :is(th, td) { padding: calc(var(--lt-unit) * 1) calc(var(--lt-unit) * 2); border-block-end: 1px solid var(--lt-rule); text-align: start; vertical-align: middle; }
 .ed-table thead th { font: 600 var(--lt-small)/1.4 var(--lt-sans); vertical-align: bottom; }
 .ed-table tbody th { font-weight: 400; }
 .ed-evidence { min-inline-size: 34em; }
-.ed-evidence :is(td, thead th + th) { text-align: center; inline-size: 6em; }
-.ed-radio { display: flex; align-items: center; justify-content: center; min-block-size: 44px; min-inline-size: 44px; cursor: pointer; }
+.ed-evidence :is(td, thead th + th) { text-align: center; inline-size: 5em; }
+.ed-evidence thead th:first-child { min-inline-size: 11em; }
+.ed-radio { position: relative; display: flex; align-items: center; justify-content: center; min-block-size: 44px; min-inline-size: 44px; cursor: pointer; }
 .ed-radio input { inline-size: 1.3em; block-size: 1.3em; margin: 0; accent-color: var(--lt-accent); }
 .ed-choice { display: flex; flex-wrap: wrap; gap: 0 calc(var(--lt-unit) * 5); }
 .ed-choice label { display: inline-flex; gap: calc(var(--lt-unit) * 2); align-items: center; min-block-size: 44px; cursor: pointer; }
