@@ -122,7 +122,6 @@ describe("the live edition", () => {
       "/check?e=2",
       "/check?e=2",
       "/check?e=77",
-      "/c/AAAA1",
       "/nothing",
       "/embed/x/y",
     ]) {
@@ -131,6 +130,9 @@ describe("the live edition", () => {
       reads = watched.reads();
     }
     expect(reads).toBeGreaterThan(5);
+    // A misread code may name other editions once it is mended; three of them at most are looked at.
+    await ask("/c/AAAA1");
+    expect(watched.reads() - reads).toBeLessThanOrEqual(4);
   });
 });
 
