@@ -141,11 +141,14 @@ export function retireEntry(files: Files, kind: EntryKind, id: string, why: stri
 const mustStay: readonly Step[] = ["opening", "made_from"];
 const needed = "Put something else there first.";
 
-/** What goes with a reference: the item of a list, or the whole look-alike, life cycle or interval that is about it. */
+/** Keys of a reference that all around it is about. */
+const namesAll: readonly Step[] = ["other", "condition", "to", "id"];
+
+/** What goes with a reference: the item of a list, or all of the look-alike, life cycle, interval or words about it. */
 function placeToRemove(of: UseOf): FieldAddress {
   const { file, path } = addressOf(of);
   const last = path.at(-1);
-  return of.use.single && (last === "other" || last === "condition" || last === "to")
+  return of.use.single && namesAll.includes(last ?? "")
     ? { file, path: path.slice(0, -1) }
     : { file, path };
 }

@@ -9,9 +9,7 @@ import { loadFiles, shippedContent } from "../flows/content/content-files.ts";
 import { openChromium } from "./chromium.ts";
 
 const origin = inject("origin");
-const files = Object.fromEntries(
-  Object.entries(loadFiles(shippedContent)).filter(([name]) => /\.(md|yaml)$/.test(name)),
-);
+const files = loadFiles(shippedContent);
 let browser: Browser;
 let page: Page;
 const complaints: string[] = [];

@@ -8,7 +8,7 @@ export const printSheet = `
     color-scheme: light;
     line-height: 1.18;
   }
-  .lt :is(.lt-transcript, .lt-notices, .lt-step .lt-hint, .lt-actions, .lt-sources, .lt-card, .lt-screen-only, .lt-rival .lt-reasons, .lt-sample:not(.lt-wanted) > ol, .lt-sample:not(.lt-wanted) > p, .lt-keep > p:not(.lt-print-only), .lt-keep .lt-field:has([id$="link"])) { display: none; }
+  .lt :is(.lt-transcript, .lt-notices, .lt-step .lt-hint, .lt-actions, .lt-sources, .lt-card, .lt-screen-only, [data-lt="say"], .lt-rival .lt-reasons, .lt-sample:not(.lt-wanted) > ol, .lt-sample:not(.lt-wanted) > p, .lt-keep > p:not(.lt-print-only), .lt-keep .lt-field:has([id$="link"])) { display: none; }
   .lt-book { border: 0; padding: 0; display: block; }
   .lt-verdict { columns: 3; column-gap: 5mm; column-fill: auto; }
   .lt-verdict-head { column-span: all; margin-block-end: 4pt; }
@@ -47,7 +47,7 @@ export const printSheet = `
   .lt .lt-result { padding: 0; border: 0; }
   .lt .lt-days li { display: block; border: 0; padding: 0; }
   .lt .lt-days li::before { content: "\\2610\\00a0"; }
-  .lt .lt-step-sums > :not(.lt-why, .lt-working, .lt-screen-only), .lt .lt-step-sums > div > :not(.lt-working) { display: inline; }
+  .lt .lt-step-sums > :not(.lt-why, .lt-working, .lt-screen-only, .lt-own-bottle), .lt .lt-step-sums > div > :not(.lt-working, .lt-own-bottle) { display: inline; }
   .lt .lt-step-sums > *::after { content: " "; }
   .lt .lt-shop-items { list-style: none; padding: 0; }
   .lt .lt-shop-items li::before { content: "\\2610\\00a0"; }
