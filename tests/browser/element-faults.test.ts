@@ -44,9 +44,7 @@ test("a known branch is the only one shown, and goes along to the slip", async (
     expect.stringContaining("North Yard"),
   ]);
   const slip = await check.getByRole("link", { name: "Print a slip" }).getAttribute("href");
-  expect(slip?.replace(/&made=\d{4}-\d\d-\d\d/, "")).toBe(
-    `${origin}/slip?${journey.link}&branch=north-yard`,
-  );
+  expect(slip?.replace(/&made=\d{4}-\d\d-\d\d/, "")).toBe(`${origin}/slip?${journey.link}&branch=north-yard`);
   await page.close();
 });
 

@@ -36,7 +36,9 @@ async function bundleServer(): Promise<Serve> {
     stdin: {
       contents: `import { makeApp } from "./app.tsx";
         import { keepEditions } from "./editions.ts";
-        export const open = (edition) => makeApp({ widget: { first: "", files: {} }, shelf: keepEditions(edition), now: () => 0 });`,
+        const without = { widget: { first: "", desk: "", files: {} }, bundled: { edition: {}, files: {} }, editorScripts: {} };
+        export const open = (edition) =>
+          makeApp({ ...without, shelf: keepEditions(edition), now: () => 0, randomBytes: (count) => new Uint8Array(count) });`,
       resolveDir: worker,
       loader: "ts",
     },
