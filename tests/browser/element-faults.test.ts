@@ -63,6 +63,7 @@ test("a case begins from its code, and a wrong code is named", async () => {
   const { code } = (await response.json()) as { code: string };
   const { page } = await open(`case="${code.toLowerCase()}"`);
   const check = await startCheck(page);
+  await check.getByRole("link", { name: "Show the plan again" }).click();
   expect(await check.locator("h2#lt-now").textContent()).toMatch(/^This is most likely/);
   await page.close();
   const wrong = await open('case="AAAA1"');

@@ -13,6 +13,7 @@ import { nextQuestion } from "../../flows/next-question.ts";
 import { packFirst, packProse } from "../../flows/parcel/pack.ts";
 import { makePlan } from "../../flows/plan.ts";
 import { judge } from "../../flows/verdict.ts";
+import type { WidgetFiles } from "../../worker/embed/widget-files.ts";
 import { shippedFlow } from "../support/shipped-flow.ts";
 import { builtWidget, importRest } from "./built-widget.ts";
 
@@ -26,17 +27,17 @@ let rest: Awaited<ReturnType<typeof importRest>>;
 beforeAll(async () => {
   const widget = await builtWidget();
   rest = await importRest(widget);
-  serve = await bundleServer();
+  serve = await bundleServer(widget);
 });
 
 /** The server as it is deployed, with the content as shipped and without a database. */
-async function bundleServer(): Promise<Serve> {
+async function bundleServer(widget: WidgetFiles): Promise<Serve> {
   const outfile = join(mkdtempSync(join(tmpdir(), "leafturn-server-")), "server.mjs");
   await build({
     stdin: {
       contents: `import { makeApp } from "./app.tsx";
         import { keepEditions } from "./editions.ts";
-        const without = { widget: { first: "", desk: "", files: {} }, bundled: { edition: {}, files: {} }, editorScripts: {} };
+        const without = { widget: ${JSON.stringify(widget)}, bundled: { edition: {}, files: {} }, editorScripts: {} };
         export const open = (edition) =>
           makeApp({ ...without, shelf: keepEditions(edition), now: () => 0, randomBytes: (count) => new Uint8Array(count) });`,
       resolveDir: worker,
@@ -65,7 +66,10 @@ test(`widget, server and machine agree on ${CASES} random cases`, async () => {
   for (let i = 0; i < CASES; i++) {
     const kase = drawCase(flow, draw);
     const query = writeLink(flow, kase);
-    const served = (await (await serve(new Request(`https://shop.example/api/case?${query}`))).json()) as {
+    const response = await serve(new Request(`https://shop.example/api/case?${query}`));
+    // Answers that contradict each other are refused here and named on a page; there is no outcome to agree on.
+    if (response.status === 422) continue;
+    const served = (await response.json()) as {
       next: { id: string } | null;
       verdict: unknown;
       plan: unknown;
