@@ -9,6 +9,15 @@ export async function startCheck(page: Page, element = "leafturn-check"): Promis
   return check;
 }
 
+/** Waits until the page has fetched all that comes in behind the first question: plans, their words, and drawings. */
+export async function fetchRest(page: Page): Promise<void> {
+  const count = () => page.evaluate(() => performance.getEntriesByType("resource").length);
+  for (let before = -1, now = await count(); now !== before; now = await count()) {
+    before = now;
+    await page.waitForTimeout(800);
+  }
+}
+
 /** Answers with the mouse. */
 export async function answerAll(check: Locator, answers: readonly Answer[]): Promise<void> {
   for (const { to, is } of answers) {

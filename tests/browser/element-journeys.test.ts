@@ -2,7 +2,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { standings } from "../../flows/edition.ts";
 import { openChromium } from "./chromium.ts";
-import { answerAll, answerByKeys, readFocused, startCheck, tabTo } from "./element-driver.ts";
+import { answerAll, answerByKeys, fetchRest, readFocused, startCheck, tabTo } from "./element-driver.ts";
 import { findJourneys, journeyTo } from "./find-journeys.ts";
 import { type HostServer, openHost, serveHosts } from "./host-pages.ts";
 
@@ -48,12 +48,14 @@ test.each(standings)("by keyboard alone, to %s", async (standing) => {
 test("an answer needs no network, and after opening a lost connection loses nothing", async () => {
   const journey = journeyTo(journeys, "suspected");
   const { page } = await open();
-  const prose = page.waitForResponse((response) => response.url().endsWith("/prose.json"));
   const check = await startCheck(page);
-  await (await prose).finished();
+  await fetchRest(page);
   await page.context().setOffline(true);
   const requests: string[] = [];
-  page.on("request", (request) => requests.push(request.url()));
+  page.on("request", (request) => {
+    // Counts are sent and not waited for.
+    if (!request.url().endsWith("/api/counts")) requests.push(request.url());
+  });
   await answerAll(check, journey.answers);
   expect(await check.locator("h2#lt-now").textContent()).toMatch(headline.suspected);
   expect(await check.locator(".lt-step").count()).toBe(journey.steps);

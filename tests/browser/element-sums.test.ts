@@ -7,7 +7,7 @@ import ICAL from "ical.js";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { openChromium } from "./chromium.ts";
-import { readFocused, startCheck } from "./element-driver.ts";
+import { fetchRest, readFocused, startCheck } from "./element-driver.ts";
 import { finishCase } from "./find-journeys.ts";
 import { type HostServer, openHost, serveHosts } from "./host-pages.ts";
 
@@ -33,6 +33,7 @@ async function openOffline(query: string, attributes = "") {
   const { page, faults } = await openHost(browser, `${hosts.origin}/plain.html?attributes=${asked}`);
   const check = await startCheck(page);
   await check.locator(".lt-days").waitFor();
+  await fetchRest(page);
   await page.context().setOffline(true);
   return { page, check, faults };
 }

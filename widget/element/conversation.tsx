@@ -8,7 +8,7 @@ import * as words from "../views/words.ts";
 import { Book, type Showing } from "./book.tsx";
 import type { LoadedEdition, LoadedPictures, Whole } from "./load-editions.ts";
 import type { Memory } from "./memory.ts";
-import { isBackKey, moveTo, readFollowed, readForm } from "./presses.ts";
+import { isBackKey, moveTo, moveToOpening, readFollowed, readForm } from "./presses.ts";
 import type { Session } from "./session.ts";
 import type { Settings } from "./settings.ts";
 import { tell } from "./tell.ts";
@@ -60,7 +60,7 @@ export class Conversation {
     root.replaceChildren(this.#frame);
     tell(element, "leafturn-started", { resumed, edition: first.state.flow.edition.number });
     this.#tellOutcome(first);
-    if (!resumed) moveTo(root, first, null);
+    if (!resumed) moveToOpening(root, this.#frame, first);
     this.#loadWhole();
     void this.#loadPictures();
   }

@@ -32,7 +32,21 @@ export function moveTo(root: ShadowRoot, { ways }: Showing, kept: Question | nul
   const now = line ?? root.getElementById(ways.id("now"));
   if (now === null) return;
   now.focus({ preventScroll: true });
-  const target = now.closest(".lt-card, .lt-verdict, .lt-line") ?? now;
+  bringUp(now.closest(".lt-card, .lt-verdict, .lt-line") ?? now);
+}
+
+/**
+ * Moves the focus to the first question. The check comes up from its top, with the field for one's own words, and what
+ * follows it on the page is out of sight before and after; only where the question would be out of sight too, it goes first.
+ */
+export function moveToOpening(root: ShadowRoot, frame: HTMLElement, { ways }: Showing): void {
+  const now = root.getElementById(ways.id("now"));
+  now?.focus({ preventScroll: true });
+  bringUp(frame);
+  if (now && now.getBoundingClientRect().bottom > window.innerHeight) now.scrollIntoView({ block: "start" });
+}
+
+function bringUp(target: Element): void {
   const { top } = target.getBoundingClientRect();
   if (top < 0 || top > window.innerHeight * 0.4) target.scrollIntoView({ block: "start" });
 }
