@@ -148,9 +148,7 @@ const namesAll: readonly Step[] = ["other", "condition", "to", "id"];
 function placeToRemove(of: UseOf): FieldAddress {
   const { file, path } = addressOf(of);
   const last = path.at(-1);
-  return of.use.single && namesAll.includes(last ?? "")
-    ? { file, path: path.slice(0, -1) }
-    : { file, path };
+  return of.use.single && namesAll.includes(last ?? "") ? { file, path: path.slice(0, -1) } : { file, path };
 }
 
 function comparePaths(a: readonly Step[], b: readonly Step[]): number {
