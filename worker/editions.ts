@@ -6,7 +6,8 @@ import type { Editions } from "../widget/check/replay.ts";
 export interface Shelf {
   /**
    * Reads the database once, so that what was just published is seen by the very next request, wherever it is answered.
-   * Of an edition that is in memory only the number is read. Never throws: without a database the last edition seen is used, or the bundled one.
+   * Of an edition that is in memory only the number is read. Never throws and never waits longer than `PATIENCE`: without
+   * a database that answers, the last edition seen is used, or the bundled one.
    */
   open(database: D1Database | undefined, now: number, asked?: number): Promise<Editions>;
 }
@@ -23,6 +24,11 @@ interface Row {
 
 /** How long, in milliseconds, a database that failed is left alone. */
 const PAUSE = 5_000;
+/**
+ * How long, in milliseconds, a shopper waits for the database. A read takes some thousandths of a second, and about one
+ * second where the database has to be woken first (from memory); whoever waits longer gets the edition at hand.
+ */
+export const PATIENCE = 3_000;
 /** Old editions kept ready in memory. */
 const MOST_OLD = 4;
 
@@ -85,9 +91,9 @@ export function keepEditions(bundled: Edition): Shelf {
     async open(database, now, asked) {
       if (database !== undefined && now - failedAt >= PAUSE) {
         try {
-          return await look(database, asked);
+          return await withPatience(look(database, asked));
         } catch (error) {
-          failedAt = now;
+          failedAt = error instanceof OutOfPatience ? now + PATIENCE : now;
           console.error("The editions could not be read; going on with the one at hand.", error);
         }
       }
@@ -95,6 +101,19 @@ export function keepEditions(bundled: Edition): Shelf {
       return { live, asked: known ?? (isNumbered(atHand, asked) ? atHand : undefined) };
     },
   };
+}
+
+class OutOfPatience extends Error {}
+
+/** An answer that comes after all changes nothing here, whatever it is. */
+async function withPatience<T>(reading: Promise<T>): Promise<T> {
+  const { promise: tooLong, reject } = Promise.withResolvers<never>();
+  const timer = setTimeout(() => reject(new OutOfPatience(`No answer in ${PATIENCE} ms.`)), PATIENCE);
+  try {
+    return await Promise.race([reading, tooLong]);
+  } finally {
+    clearTimeout(timer);
+  }
 }
 
 function isNumbered(flow: Flow | undefined, number: number | undefined): boolean {

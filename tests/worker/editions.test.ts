@@ -1,5 +1,6 @@
 import { env } from "cloudflare:test";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { PATIENCE } from "../../worker/editions.ts";
 import { bundled, openFreshApp, publish, renumber, watchDatabase } from "./fresh-app.ts";
 import { wrapCalls } from "./wrap-calls.ts";
 
@@ -12,6 +13,7 @@ beforeEach(async () => {
 });
 
 afterEach(() => {
+  vi.useRealTimers();
   vi.restoreAllMocks();
 });
 
@@ -87,7 +89,7 @@ describe("the live edition", () => {
 
   test("does not go back when an earlier read answers late", async () => {
     await publish(renumber(2));
-    const slow = holdBack(env.DB);
+    const slow = holdBack(env.DB, ["answer"]);
     const { ask } = openFreshApp({ DB: slow.database });
     const late = liveNumber(ask);
     await slow.read;
@@ -96,6 +98,44 @@ describe("the live edition", () => {
     expect(await liveNumber(ask)).toBe(3);
     expect([2, 3]).toContain(await late);
     expect(await liveNumber(ask)).toBe(3);
+  });
+
+  describe("when the database does not answer", () => {
+    const paths = ["/check", "/check?e=7&what-you-see=marks", "/api/case?what-you-see=marks", "/nowhere"];
+
+    test.each(paths)("is the bundled one after some seconds, and no read waits behind: %s", async (path) => {
+      vi.spyOn(console, "error").mockImplementation(() => {});
+      const stuck = holdBack(env.DB, ["never", "never"]);
+      const { ask, clock } = openFreshApp({ DB: stuck.database });
+      const response = await outwait(() => ask(path));
+      expect(response.status).toBe(path === "/nowhere" ? 404 : 200);
+      clock.now += PATIENCE + 4_999;
+      expect(await liveNumber(ask)).toBe(bundled.number);
+      expect(stuck.calls()).toBe(1);
+      clock.now += 1;
+      const later = await outwait(() => ask(path));
+      expect(later.status).toBe(response.status);
+      expect(stuck.calls()).toBe(2);
+    });
+
+    test("is the last one seen, and an answer or a failure that comes late does no harm", async () => {
+      const complaint = vi.spyOn(console, "error").mockImplementation(() => {});
+      await publish(renumber(2));
+      const stuck = holdBack(env.DB, ["pass", "answer", "fail", "pass"]);
+      const { ask, clock } = openFreshApp({ DB: stuck.database });
+      expect(await liveNumber(ask)).toBe(2);
+      for (const late of ["answer", "fail"]) {
+        expect(await outwait(() => liveNumber(ask)), late).toBe(2);
+        clock.now += PATIENCE + 5_000;
+      }
+      await publish(renumber(3));
+      expect(await liveNumber(ask)).toBe(3);
+      stuck.letGo();
+      await stuck.settled();
+      clock.now += 1;
+      expect(await liveNumber(ask)).toBe(3);
+      expect(complaint).toHaveBeenCalledTimes(2);
+    });
   });
 
   test("stays the last one seen when its row cannot be read", async () => {
@@ -194,24 +234,40 @@ async function walkToVerdict(ask: ReturnType<typeof openFreshApp>["ask"], start:
   throw new Error("no verdict after twenty questions");
 }
 
-/** A database whose first read answers only when it is let go. */
-function holdBack(database: D1Database) {
-  let letGo = () => {};
-  let reached = () => {};
-  const gate = new Promise<void>((resolve) => {
-    letGo = resolve;
+/** Lets the patience of the server run out, without anyone waiting for it. */
+async function outwait<T>(ask: () => Promise<T>): Promise<T> {
+  vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
+  const asked = ask();
+  while (vi.getTimerCount() === 0) await Promise.resolve();
+  await vi.advanceTimersByTimeAsync(PATIENCE);
+  vi.useRealTimers();
+  return asked;
+}
+
+/** A database whose first reads go as told, the others as usual: an answer or a failure comes only when it is let go. */
+function holdBack(database: D1Database, ways: ("pass" | "answer" | "fail" | "never")[]) {
+  const gate = Promise.withResolvers<void>();
+  const read = Promise.withResolvers<void>();
+  const held: Promise<unknown>[] = [];
+  let calls = 0;
+  const wrapped = wrapCalls(database, async (call) => {
+    const way = ways[calls++] ?? "pass";
+    if (way === "pass") return call();
+    if (way === "never") return new Promise(() => {});
+    const answer = call().then(async (rows) => {
+      read.resolve();
+      await gate.promise;
+      if (way === "fail") throw new Error("the connection was lost");
+      return rows;
+    });
+    held.push(answer);
+    return answer;
   });
-  const read = new Promise<void>((resolve) => {
-    reached = resolve;
-  });
-  let first = true;
-  const held = wrapCalls(database, async (call) => {
-    if (!first) return call();
-    first = false;
-    const rows = await call();
-    reached();
-    await gate;
-    return rows;
-  });
-  return { database: held, read, letGo: () => letGo() };
+  return {
+    database: wrapped,
+    read: read.promise,
+    letGo: () => gate.resolve(),
+    settled: () => Promise.allSettled(held),
+    calls: () => calls,
+  };
 }
