@@ -2,9 +2,10 @@
 import type { Files } from "../../flows/content/read-files.ts";
 import type { Edit, FieldAddress } from "../../flows/editing/edit.ts";
 import { moveEvidence } from "../../flows/editing/entries.ts";
-import { readField, removeField, setField } from "../../flows/editing/field.ts";
+import { readField } from "../../flows/editing/field.ts";
+import { toText, writeText } from "../../flows/editing/field-text.ts";
 import { evidenceWords } from "../../flows/evidence-table.ts";
-import { type FieldSpec, toText, toValue } from "./entry-fields.ts";
+import type { FieldSpec } from "./entry-fields.ts";
 
 /** Fields as the form showed them, and as they came back, by their names. */
 export type Texts = Readonly<Record<string, string>>;
@@ -66,13 +67,7 @@ function layField(laid: Laid, entry: Entry, spec: FieldSpec, was: Texts, now: Te
     laid.clashes.push({ name, label: spec.label, mine: after, theirs: current });
     return;
   }
-  const value = toValue(after, spec.as);
-  const isEmpty = value === undefined || value === "" || (Array.isArray(value) && value.length === 0);
-  take(
-    laid,
-    spec.label,
-    isEmpty && spec.optional ? removeField(laid.files, address) : setField(laid.files, address, value ?? ""),
-  );
+  take(laid, spec.label, writeText(laid.files, address, after, spec));
 }
 
 function layEvidence(laid: Laid, entry: Entry, was: Texts, now: Texts): void {

@@ -4,6 +4,7 @@ import type { Files } from "../../flows/content/read-files.ts";
 import { sectionHeadings, sectionKeys } from "../../flows/content/sections.ts";
 import type { Step } from "../../flows/editing/edit.ts";
 import { readField } from "../../flows/editing/field.ts";
+import type { FieldShape } from "../../flows/editing/field-text.ts";
 import {
   conditionKinds,
   eatenTraits,
@@ -14,9 +15,6 @@ import {
   poisonLevels,
   spreadings,
 } from "../../flows/edition.ts";
-
-/** `lines`: a list, one item on each line. `yes`: yes or no. `number`: a whole number. */
-export type FieldShape = "line" | "prose" | "choice" | "yes" | "lines" | "number";
 
 export interface FieldSpec {
   /** From the top of the entry. */
@@ -171,27 +169,4 @@ export function listFields(files: Files, kind: FormKind, file: string, base: rea
       }),
     ),
   ];
-}
-
-/** A value as a form writes it; what is not there is empty. */
-export function toText(value: unknown): string {
-  if (value === undefined || value === null) return "";
-  if (Array.isArray(value)) return value.map(String).join("\n");
-  if (typeof value === "boolean") return value ? "yes" : "no";
-  return String(value);
-}
-
-/** A value as a file holds it; undefined where the form says nothing that fits. */
-export function toValue(text: string, shape: FieldShape): string | number | boolean | string[] | undefined {
-  const trimmed = text.trim();
-  if (shape === "lines")
-    return trimmed === ""
-      ? []
-      : trimmed
-          .split("\n")
-          .map((one) => one.trim())
-          .filter(Boolean);
-  if (shape === "yes") return trimmed === "" ? undefined : trimmed === "yes";
-  if (shape === "number") return /^-?\d{1,9}$/.test(trimmed) ? Number(trimmed) : undefined;
-  return shape === "prose" ? text : trimmed.replace(/\s+/g, " ");
 }

@@ -5,6 +5,7 @@ import { readProse } from "../../flows/content/prose.ts";
 import type { Files } from "../../flows/content/read-files.ts";
 import { addEntry, locateEntry, retireEntry } from "../../flows/editing/entries.ts";
 import { readField } from "../../flows/editing/field.ts";
+import { toText } from "../../flows/editing/field-text.ts";
 import { evidenceWords } from "../../flows/evidence-table.ts";
 import { Prose } from "../../widget/views/prose.tsx";
 import type { PrivateSetting } from "../setting.ts";
@@ -21,7 +22,7 @@ import {
   type Texts,
   wordFor,
 } from "./entry-changes.ts";
-import { type FieldSpec, type FormKind, formKinds, kindNames, listFields, toText } from "./entry-fields.ts";
+import { type FieldSpec, type FormKind, formKinds, kindNames, listFields } from "./entry-fields.ts";
 import { SearchForm } from "./file-routes.tsx";
 import { databaseOf, makeId, type RoomContext, readForm, showPage, showSentence, textOf } from "./room.tsx";
 
