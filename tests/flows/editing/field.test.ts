@@ -57,13 +57,13 @@ function changedLines(before: string, after: string): { before: string[]; after:
 describe("a field is edited in place", () => {
   it("reads every field of the shipped content as the yaml library does", () => {
     expect(leaves.length).toBeGreaterThan(5000);
-    for (const { file, path, value } of leaves.filter((_, i) => i % 37 === 0)) {
+    for (const { file, path, value } of leaves.filter((_, i) => i % 97 === 0)) {
       expect(readField(shipped, { file, path }), `${file} ${path.join(".")}`).toEqual(value);
     }
   });
 
   it("changes no byte where the same value is written", () => {
-    for (const { file, path, value } of [...leaves, ...lists].filter((_, i) => i % 41 === 0)) {
+    for (const { file, path, value } of [...leaves, ...lists].filter((_, i) => i % 101 === 0)) {
       expect(done(setField(shipped, { file, path }, value))[file], `${file} ${path.join(".")}`).toBe(
         shipped[file],
       );
@@ -114,14 +114,14 @@ describe("a field is edited in place", () => {
         expect(readField(back, { file, path })).toEqual(value);
         expect(changedLines(shipped[file] ?? "", back[file] ?? "").before.length).toBeLessThanOrEqual(most);
       }),
-      { numRuns: 300 },
+      { numRuns: 100 },
     );
   });
 
   it("adds to, takes from and reorders every kind of list, and comes back to the same bytes", {
     timeout: 600_000,
   }, () => {
-    for (const { file, path, value } of lists.filter((list, i) => list.path.length > 0 && i % 23 === 0)) {
+    for (const { file, path, value } of lists.filter((list, i) => list.path.length > 0 && i % 61 === 0)) {
       const items = value as FieldValue[];
       const address = { file, path };
       const item: FieldValue = typeof items[0] === "object" ? { ...items[0], id: "new-item" } : "new-item";
