@@ -215,6 +215,8 @@ describe.each([
       "/publish",
       "/entries",
       "/entries?kind=question",
+      "/tree",
+      "/tree?from=droop&zoom=100&case=what-you-see%3Ddroop",
     ];
     const addresses = [
       `${server.origin}/editor`,

@@ -14,6 +14,7 @@ export function hrefToFile(draft: string, path: string): string {
 const tabs = [
   ["", "Changes"],
   ["entries", "The guide"],
+  ["tree", "The tree"],
   ["files", "Files"],
   ["check", "What it does"],
   ["publish", "Publish"],

@@ -1,3 +1,5 @@
+import { treeSheet } from "./tree/tree-sheet.ts";
+
 /** What the editor's room adds to the notebook's look. */
 export const editorSheet = `
 .lt-page.lt-page :is(.lt-top, .lt-main) { max-inline-size: 76rem; }
@@ -39,4 +41,4 @@ export const editorSheet = `
 .ed-hidden-label { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 
 @media print { .ed-tabs, .lt-actions, .st-out { display: none; } }
-`;
+${treeSheet}`;

@@ -31,6 +31,7 @@ export const editorWords = {
   importField: "Zip file",
   importButton: "Bring in as a draft",
   history: "History",
+  tree: "The tree",
   noFiles:
     "The live guide was stored without its files, so there is nothing to edit yet. Bring in its folder as a zip below.",
   gone: "There is no such draft.",

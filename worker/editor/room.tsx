@@ -16,6 +16,7 @@ export const SIGN_OUT = `${ROOM}/sign-out`;
 
 const links = [
   [ROOM, editorWords.drafts],
+  [`${ROOM}/tree`, editorWords.tree],
   [`${ROOM}/history`, editorWords.history],
 ] as const;
 

@@ -12,6 +12,7 @@ import { makePublishRoutes } from "./publish-routes.tsx";
 import type { RoomParts } from "./room.tsx";
 import { askEditorToSignIn, makeEditorSignIn } from "./sign-in-routes.tsx";
 import { makeTransferRoutes } from "./transfer-routes.tsx";
+import { makeTreeRoutes } from "./tree/routes.tsx";
 
 /** The editor's room: everything under /editor. The way in is open; all else asks for an editor. */
 export function makeEditorRoom(gate: Gate, parts: RoomParts) {
@@ -20,6 +21,7 @@ export function makeEditorRoom(gate: Gate, parts: RoomParts) {
   const inside = new Hono<PrivateSetting>();
   inside.use(requireRole("editor", askEditorToSignIn));
   inside.route("/", makeDraftRoutes(parts));
+  inside.route("/", makeTreeRoutes());
   inside.route("/drafts", makeFileRoutes());
   inside.route("/drafts", makeEntryRoutes());
   inside.route("/drafts", makeCheckRoutes());
