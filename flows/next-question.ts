@@ -7,8 +7,24 @@ import { openFactPrompts } from "./plan.ts";
 import { countReopened, dueLookPrompt, dueReopening, readLooks } from "./second-look.ts";
 import { judge } from "./verdict.ts";
 
+/** Cases whose next question is kept, for each edition at hand: 4,000 characters each at most. */
+const MOST_KEPT = 1_000;
+const kept = new WeakMap<Flow, Map<string, Question | null>>();
+
 /** The question to ask next, or null when the verdict is due. */
 export function nextQuestion(flow: Flow, kase: Case): Question | null {
+  // One page asks several times about its case, and its code about every case on the way to it.
+  const known = kept.get(flow) ?? new Map<string, Question | null>();
+  const key = kase.answers.map(({ to, is }) => `${to}=${is}`).join("&");
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const next = findNext(flow, kase);
+  if (known.size >= MOST_KEPT) known.clear();
+  kept.set(flow, known.set(key, next));
+  return next;
+}
+
+function findNext(flow: Flow, kase: Case): Question | null {
   const knowledge = know(flow, kase);
   const [opening] = flow.prompts;
   if (opening && !knowledge.answered.has(opening.question.id) && isBlank(flow, knowledge)) {

@@ -25,18 +25,20 @@ const editorPolicy = makePolicy("leafturn-checker");
 /** Headers for every answer. Pages get the full policy; data and files get one that lets nothing run. */
 export const secureAnswers: MiddlewareHandler = async (c, next) => {
   await next();
-  const isPage = c.res.headers.get("content-type")?.startsWith("text/html") === true;
+  // All answers are made here, so that their headers can be written; `c.header` makes a new answer for each.
+  const { headers } = c.res;
+  const isPage = headers.get("content-type")?.startsWith("text/html") === true;
   // The element's files are for every page; who frames them is none of their business.
   const isForAll = c.req.path.startsWith("/embed/");
   const isEditor = c.req.path === "/editor" || c.req.path.startsWith("/editor/");
   const filePolicy = isForAll ? "default-src 'none'" : "default-src 'none'; frame-ancestors 'none'";
-  c.header("Content-Security-Policy", isPage ? (isEditor ? editorPolicy : pagePolicy) : filePolicy);
-  c.header("X-Content-Type-Options", "nosniff");
+  headers.set("Content-Security-Policy", isPage ? (isEditor ? editorPolicy : pagePolicy) : filePolicy);
+  headers.set("X-Content-Type-Options", "nosniff");
   // Behind a sign-in it is "same-origin": under "no-referrer" an older browser hides the origin of our own forms.
-  if (!c.res.headers.has("referrer-policy")) c.header("Referrer-Policy", "no-referrer");
+  if (!headers.has("referrer-policy")) headers.set("Referrer-Policy", "no-referrer");
   if (!isPage) return;
-  c.header("X-Frame-Options", "DENY");
-  c.header("Cross-Origin-Opener-Policy", "same-origin");
-  c.header("Permissions-Policy", "camera=(), geolocation=(), microphone=()");
-  if (!c.res.headers.has("cache-control")) c.header("Cache-Control", "no-cache");
+  headers.set("X-Frame-Options", "DENY");
+  headers.set("Cross-Origin-Opener-Policy", "same-origin");
+  headers.set("Permissions-Policy", "camera=(), geolocation=(), microphone=()");
+  if (!headers.has("cache-control")) headers.set("Cache-Control", "no-cache");
 };

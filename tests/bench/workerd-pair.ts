@@ -7,16 +7,17 @@ import { Miniflare } from "miniflare";
 const worker = join(import.meta.dirname, "..", "..", "worker");
 const compatibilityDate = "2026-04-01";
 
-/** The floor: what the framework and the runtime cost by themselves. */
+/** The floor: what the framework and the runtime cost by themselves, and what the smallest read of a database adds. */
 const BARE = `import { Hono } from "hono";
 const app = new Hono();
 app.get("/", (c) => c.text("hello"));
+app.get("/read", async (c) => c.text(String(await c.env.DB.prepare("SELECT 1").first("1"))));
 export default app;`;
 
 export interface WorkerdPair {
   /** Where the shipped server listens. */
   ours: URL;
-  /** Where a bare Hono "hello" listens, in the same process of the runtime. */
+  /** Where a bare Hono "hello" listens, in the same process of the runtime; under `/read` it reads its database first. */
   bare: URL;
   /** Size of the shipped server in bytes, minified. */
   script: Buffer;
@@ -34,7 +35,7 @@ export async function startPair(): Promise<WorkerdPair> {
   const runtime = new Miniflare({
     workers: [
       { name: "ours", script: shipped, d1Databases: { DB: "bench" }, ...shared },
-      { name: "bare", script: bare, ...shared },
+      { name: "bare", script: bare, d1Databases: { DB: "bare" }, ...shared },
     ],
   });
   await runtime.ready;

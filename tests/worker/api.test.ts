@@ -53,9 +53,31 @@ describe("the edition", () => {
     const tag = first.headers.get("etag") ?? "";
     expect(tag).toContain(bundled.hash);
     expect(first.headers.get("cache-control")).toBe("no-cache");
-    const again = await ask("/api/edition", { headers: { "if-none-match": `W/${tag}` } });
-    expect([again.status, await again.text()]).toEqual([304, ""]);
+    for (const known of [tag, tag.replace("W/", ""), `"other", ${tag}`, "*"]) {
+      const again = await ask("/api/edition", { headers: { "if-none-match": known } });
+      expect([again.status, await again.text()], known).toEqual([304, ""]);
+    }
   });
+
+  test.each(["gzip", "br, gzip;q=0.5", "deflate, GZIP , br"])(
+    "is packed for who takes %s",
+    async (accepted) => {
+      const packed = await ask("/api/edition", { headers: { "accept-encoding": accepted } });
+      expect(packed.headers.get("content-encoding")).toBe("gzip");
+      expect(packed.headers.get("vary")).toBe("Accept-Encoding");
+      const unpacked = packed.body?.pipeThrough(new DecompressionStream("gzip")) ?? null;
+      expect(await new Response(unpacked).json()).toEqual(bundled);
+    },
+  );
+
+  test.each(["", "br", "gzip;q=0", "xgzip, gzipx"])(
+    "is sent as it is to who takes “%s”",
+    async (accepted) => {
+      const plain = await ask("/api/edition", { headers: { "accept-encoding": accepted } });
+      expect(plain.headers.get("content-encoding")).toBeNull();
+      expect(await plain.json()).toEqual(bundled);
+    },
+  );
 });
 
 describe("a problem", () => {

@@ -7,6 +7,7 @@ import { makePlan } from "../../flows/plan.ts";
 import { judge } from "../../flows/verdict.ts";
 import { type Editions, type Replay, replay } from "../../widget/check/replay.ts";
 import type { Setting } from "../setting.ts";
+import { sendEdition } from "./edition-answer.ts";
 import { sendProblem } from "./problem.ts";
 import { BODY_SHAPE, type CaseInput, readBody } from "./read-body.ts";
 
@@ -108,25 +109,4 @@ function describeCase({ live: flow }: Editions, { case: kase, edition }: Replay)
     verdict,
     plan: verdict && makePlan(flow, kase, verdict),
   };
-}
-
-function sendEdition(c: Context, edition: { hash: string; number: number }, caching: string): Response {
-  const etag = `"${edition.number}-${edition.hash}"`;
-  c.header("ETag", etag);
-  c.header("Cache-Control", caching);
-  const known = c.req
-    .header("if-none-match")
-    ?.split(",")
-    .map((tag) => tag.trim().replace(/^W\//, ""));
-  if (known?.some((tag) => tag === etag || tag === "*")) return c.body(null, 304);
-  return c.body(textOf(edition), 200, { "Content-Type": "application/json" });
-}
-
-// An edition never changes, and to write one out takes longer than all else in an answer.
-const texts = new WeakMap<object, string>();
-
-function textOf(edition: object): string {
-  const kept = texts.get(edition) ?? JSON.stringify(edition);
-  texts.set(edition, kept);
-  return kept;
 }
