@@ -14,13 +14,16 @@ const kept = new WeakMap<Flow, Map<string, Question | null>>();
 /** The question to ask next, or null when the verdict is due. */
 export function nextQuestion(flow: Flow, kase: Case): Question | null {
   // One page asks several times about its case, and its code about every case on the way to it.
-  const known = kept.get(flow) ?? new Map<string, Question | null>();
-  const key = kase.answers.map(({ to, is }) => `${to}=${is}`).join("&");
+  let known = kept.get(flow);
+  if (!known || known.size >= MOST_KEPT) {
+    known = new Map();
+    kept.set(flow, known);
+  }
+  const key = JSON.stringify(kase.answers);
   const found = known.get(key);
   if (found !== undefined) return found;
   const next = findNext(flow, kase);
-  if (known.size >= MOST_KEPT) known.clear();
-  kept.set(flow, known.set(key, next));
+  known.set(key, next);
   return next;
 }
 
