@@ -46,6 +46,11 @@ export function isOwnBottleName(name: string): name is OwnBottleName {
 export const remarkNames = ["thought", "asked"] as const;
 export type RemarkName = (typeof remarkNames)[number];
 
+/** The ids of a remark in the order they were told, each once. */
+export function readIds(remark: string | undefined): string[] {
+  return [...new Set((remark ?? "").split("."))].filter((id) => id !== "");
+}
+
 /** Query names that are not part of a case. No question or finding may have one of these as its id. */
 export const asideNames = [
   "change",

@@ -37,12 +37,12 @@ import { makeEditorRoom } from "./editor/routes.tsx";
 import { makeEmbed } from "./embed/routes.ts";
 import type { WidgetFiles } from "./embed/widget-files.ts";
 import { CheckPage } from "./pages/check-page.tsx";
-import { explainAll, makeDesk } from "./pages/desk-routes.tsx";
+import { backToDesk, explainAll, makeDesk, readDeskWords } from "./pages/desk-routes.tsx";
 import { MessagePage } from "./pages/message-page.tsx";
 import { renderPage } from "./pages/page.tsx";
 import { pageSheet } from "./pages/page-sheet.ts";
 import { pageWords } from "./pages/page-words.ts";
-import { backToCheck, limitTyped, readTyped } from "./pages/read-typed.tsx";
+import { backToCheck, limitTo, limitTyped, readTyped } from "./pages/read-typed.tsx";
 import { peopleWords } from "./people/people-words.ts";
 import { type Gate, makeGate } from "./people/rate-limit.ts";
 import { requireSameOrigin } from "./people/same-origin.ts";
@@ -96,6 +96,8 @@ export function makeApp({ shelf, widget, bundled, editorScripts, now, randomByte
   app.get("/healthz", (c) => c.text("ok", 200, { "Cache-Control": "no-store" }));
   addAssets(app, editorScripts);
   app.get("/desk", makeDesk(widget));
+  app.post("/desk/say", limitTo(backToDesk), readDeskWords);
+  app.get("/desk/say", backToDesk);
   addPages(app, countGate);
   app.route("/preview", makePreviewRoutes());
   // Whatever knows a person comes after this line. What comes before reads no cookie and changes nothing of anyone's.
@@ -154,10 +156,12 @@ function addPages(app: Hono<Setting>, countGate: Gate): void {
   app.get("/check", (c) => showCheck(c, countGate));
   app.post("/say", limitTyped, async (c) => readTyped(c, await decideCheck(c)));
   app.get("/say", backToCheck);
-  app.all("/say", (c) => {
-    c.header("Allow", "GET, HEAD, POST");
-    return sendMessage(c, 405, pageWords.methodTitle, pageWords.method);
-  });
+  for (const path of ["/say", "/desk/say"]) {
+    app.all(path, (c) => {
+      c.header("Allow", "GET, HEAD, POST");
+      return sendMessage(c, 405, pageWords.methodTitle, pageWords.method);
+    });
+  }
   app.get("/slip", showSlip);
   app.get("/calendar.ics", sendCalendar);
   app.get("/c", (c) => openCode(c, c.req.query("code") ?? ""));

@@ -28,7 +28,9 @@ export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
     PHONES: JSON.stringify(phones),
   });
   const firstPath = `${nameOf(first)}/leafturn.js`;
-  const desk = await bundle("open-desk.ts", {}, deskFolder);
+  const deskSay = await bundle("say-part.ts", {}, deskFolder);
+  const deskSayPath = `${nameOf(deskSay)}/desk-say.js`;
+  const desk = await bundle("open-desk.ts", { DESK_SAY: describeFile(deskSayPath, deskSay) }, deskFolder);
   const deskPath = `${nameOf(desk)}/desk.js`;
   return {
     first: firstPath,
@@ -39,6 +41,7 @@ export async function buildWidget(edition: Edition): Promise<WidgetFiles> {
         [restPath, rest],
         [verdictPath, verdict],
         [deskPath, desk],
+        [deskSayPath, deskSay],
         [picturesPath, pictures],
         [sayPath, say],
       ].map(([path = "", body = ""]) => [path, { body, integrity: integrityOf(body) }]),

@@ -1,7 +1,7 @@
 import jsQR from "jsqr";
-import type { Browser, BrowserContext } from "playwright-core";
+import type { Browser, BrowserContext, Page } from "playwright-core";
 import { PNG } from "pngjs";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, inject, test } from "vitest";
 import { standings } from "../../flows/edition.ts";
 import { openChromium } from "./chromium.ts";
 import { openDesk, pressAnswers, readCode, readSaid } from "./desk-driver.ts";
@@ -16,17 +16,15 @@ const spots = "?e=1&what-you-see=marks&host=basil&mark-look=stipple";
 let browser: Browser;
 let staff: BrowserContext;
 let caller: BrowserContext;
+// Two people with a browser each. A page knows nothing but its address, so that each test may go on in the same browsers.
 beforeAll(async () => {
   browser = await openChromium();
-});
-afterAll(() => browser.close());
-beforeEach(async () => {
   staff = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   caller = await browser.newContext({ viewport: { width: 390, height: 844 } });
 });
+afterAll(() => browser.close());
 afterEach(async () => {
-  await staff.close();
-  await caller.close();
+  for (const page of [...staff.pages(), ...caller.pages()]) await page.close();
 });
 
 describe("by keyboard alone", () => {
@@ -81,64 +79,156 @@ describe("by keyboard alone", () => {
     expect(await page.locator(".desk-line").count()).toBe(3);
   });
 
-  test("words find any answer", async () => {
-    const page = await openDesk(staff, origin);
-    await page.keyboard.type("/silk web");
-    expect(await page.getByRole("option").first().textContent()).toContain("Fine silk webs");
-    await page.keyboard.press("ArrowDown");
-    expect(await page.getByRole("option", { selected: true }).textContent()).toContain("traces");
-    await page.keyboard.press("Enter");
-    expect(page.url()).toContain("traces=webs");
-    expect(await page.locator("#desk-say").textContent()).toContain("Which plant is it?");
-  });
-
-  test("a plant is found by a few letters, and a slip of them is forgiven", async () => {
+  test("an answer is found by its words, a plant by a few letters with a slip in them", async () => {
     const page = await openDesk(staff, origin, "?e=1&what-you-see=marks");
     await page.keyboard.type("hbazil");
     await page.keyboard.press("Enter");
     expect(page.url()).toContain("host=basil");
+    await page.keyboard.type("/silk web");
+    expect(await page.getByRole("option").first().textContent()).toContain("Fine silk webs");
+    // Words are the caller's own, until an answer that holds them is chosen.
+    expect(await page.getByRole("option", { selected: true }).count()).toBe(0);
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("Enter");
+    expect(page.url()).toMatch(/&[a-z-]+=webs$/);
   });
 
-  test("the list of keys opens and closes by keys", async () => {
+  test("the list of keys opens and closes by keys; a key that means nothing changes nothing, and says so", async () => {
     const page = await openDesk(staff, origin);
     await page.keyboard.press("?");
     expect(await page.getByRole("heading", { name: "Keys" }).isVisible()).toBe(true);
     await page.keyboard.press("Escape");
     expect(await page.getByRole("heading", { name: "Keys" }).count()).toBe(0);
     expect(await page.locator("#desk-keys").evaluate((node) => node === document.activeElement)).toBe(true);
-  });
-
-  test("a key that means nothing changes nothing, and says so", async () => {
-    const page = await openDesk(staff, origin);
     await page.keyboard.type("é");
     expect(await readSaid(page)).toContain("Nothing was changed.");
     expect(await page.locator("#desk-keys").inputValue()).toBe("");
   });
 });
 
+describe("the caller's own words", () => {
+  const blurted =
+    "My basil has spider mites, white fuzzy stuff on the stems, no webs, the zebra is fine, and we have a cat. Will it live?";
+  const heard = (page: Page) => page.locator(".desk-heard");
+
+  test("are read here, agreed to by one key and undone by one, and never leave the browser", async () => {
+    const page = await openDesk(staff, origin);
+    const sent: string[] = [];
+    page.on("request", (request) => sent.push(`${request.url()} ${request.postData() ?? ""}`));
+    await page.keyboard.type(`/${blurted}`);
+    await page.keyboard.press("Enter");
+    await heard(page).waitFor();
+    expect(sent.filter((line) => /lexicon|desk-say/.test(line))).toHaveLength(2);
+    await staff.setOffline(true);
+    const said = await readSaid(page);
+    expect(said).toContain("plant: Basil; seen: white cottony tufts; not seen: no fine webs");
+    expect(said).toContain("caller’s idea: Spider mites; caller asks: Will it live");
+    expect(said).toContain("Not understood: “the zebra is fine”.");
+    // Nothing counts yet.
+    expect(new URL(page.url()).search).toBe("");
+    expect(await page.locator(".desk-line, .desk-row").count()).toBe(0);
+    await page.keyboard.type("3");
+    expect(await readSaid(page)).toBe("Left out: no fine webs.");
+    await page.keyboard.type("4");
+    await page.keyboard.press("Enter");
+    const search =
+      "?e=1&host=basil&white-cottony-tufts=yes&household=pets&thought=spider-mites&asked=will-it-live";
+    expect(new URL(page.url()).search).toBe(search);
+    expect(await readSaid(page)).toContain("5 things taken. Mealybugs: most likely.");
+    await page.keyboard.press("Backspace");
+    expect(new URL(page.url()).search).toBe("?e=1");
+    expect(await page.locator(".desk-line, .desk-row").count()).toBe(0);
+    await staff.setOffline(false);
+    expect(sent.filter((line) => /zebra|fuzzy/i.test(line))).toEqual([]);
+    expect(await page.evaluate(() => JSON.stringify([{ ...localStorage }, { ...sessionStorage }]))).toBe(
+      "[{},{}]",
+    );
+  });
+
+  test("can be mended, and taken apart by Tab and Space", async () => {
+    const page = await openDesk(staff, origin);
+    await page.keyboard.type("/it is basl with white fuzz");
+    await page.keyboard.press("Enter");
+    await heard(page).waitFor();
+    await page.keyboard.type("x");
+    expect(await readSaid(page)).toContain("First take what was understood");
+    await page.keyboard.press("Escape");
+    expect(await heard(page).count()).toBe(0);
+    expect(await page.locator("#desk-keys").inputValue()).toBe("/it is basl with white fuzz");
+    await page.keyboard.type(", no webs. Can I still eat it?");
+    await page.keyboard.press("Enter");
+    await heard(page).waitFor();
+    for (let i = 0; i < 12; i++) {
+      await page.keyboard.press("Tab");
+      if (await page.evaluate(() => document.activeElement?.getAttribute("name") === "fine-webbing")) break;
+    }
+    await page.keyboard.press("Space");
+    expect(await page.getByRole("checkbox", { name: "no fine webs" }).isChecked()).toBe(false);
+    await page.keyboard.press("Enter");
+    expect(page.url()).toContain("asked=can-i-eat-it");
+    expect(page.url()).not.toContain("fine-webbing");
+    expect(await page.locator("#desk-keys").evaluate((node) => node === document.activeElement)).toBe(true);
+    // Ideas and questions are taken back like answers, and answered with the verdict.
+    await page.getByRole("button", { name: "Take back: The caller asks" }).press("Enter");
+    expect(page.url()).not.toContain("asked");
+    await page.goBack();
+    expect(await page.locator(".desk-line", { hasText: "Can I still eat it?" }).count()).toBe(1);
+  });
+
+  test("that say nothing we know, or cannot be read, are kept in the field", async () => {
+    const page = await openDesk(staff, origin);
+    await page.route("**/lexicon.json", (route) => route.abort());
+    await page.keyboard.type("/zzzz qqqq");
+    await page.keyboard.press("Enter");
+    await page.getByText("The words cannot be read just now.").waitFor();
+    expect(await page.locator("#desk-keys").inputValue()).toBe("/zzzz qqqq");
+    await page.unroute("**/lexicon.json");
+    await page.keyboard.press("Enter");
+    await page.getByText("Nothing of it was understood.").waitFor();
+    expect(await page.locator("#desk-keys").inputValue()).toBe("/zzzz qqqq");
+    expect(new URL(page.url()).search).toBe("");
+  });
+
+  test("are read by the server where no script runs, and stand in no address", async () => {
+    const context = await browser.newContext({ javaScriptEnabled: false });
+    const page = await context.newPage();
+    await page.goto(`${origin}/desk?e=1&host=not-sure`);
+    await page.getByLabel("In the caller’s own words").fill(blurted);
+    await page.getByRole("button", { name: "Read it" }).click();
+    expect(page.url()).not.toMatch(/zebra|fuzzy/);
+    await page.getByRole("checkbox", { name: /^no fine webs/ }).uncheck();
+    await page.getByRole("button", { name: "Take what is ticked" }).click();
+    const { search } = new URL(page.url());
+    for (const pair of [
+      "host=basil",
+      "white-cottony-tufts=yes",
+      "thought=spider-mites",
+      "asked=will-it-live",
+    ])
+      expect(search).toContain(pair);
+    expect(search).not.toMatch(/fine-webbing|zebra|not-sure|household=[a-z]/);
+    await context.close();
+  });
+});
+
 describe("keys that are somebody else's", () => {
-  test("outside the field no single key does anything (WCAG 2.1.4)", async () => {
+  test("are left alone: outside the field (WCAG 2.1.4), with Ctrl, Alt and Meta, and Tab", async () => {
     const page = await openDesk(staff, origin, spots);
     await page.locator("#desk-could").evaluate((node) => {
       node.tabIndex = -1;
       node.focus();
     });
-    for (const key of ["1", "0", "h", ".", ",", "?", "Backspace"]) await page.keyboard.press(key);
+    for (const key of ["1", "0", "h", ".", ",", "?", "/", "Backspace"]) await page.keyboard.press(key);
     expect(new URL(page.url()).search).toBe(spots);
     expect(await page.locator(".desk-panel").count()).toBe(0);
-  });
-
-  test("with Ctrl, Alt or Meta the field leaves them alone", async () => {
-    const page = await openDesk(staff, origin, spots);
+    // In the field, those held with Ctrl, Alt or Meta are left alone.
+    await page.locator("#desk-keys").focus();
     for (const modifier of ["Control", "Alt", "Meta"]) {
       for (const key of ["1", "0", "Backspace", "Enter", "?"])
         await page.keyboard.press(`${modifier}+${key}`);
     }
     expect(new URL(page.url()).search).toBe(spots);
-  });
-
-  test("Tab leads from the field through everything that can be pressed", async () => {
-    const page = await openDesk(staff, origin, spots);
+    // Tab leads from the field through everything that can be pressed.
     const seen = new Set<string>();
     for (let i = 0; i < 60; i++) {
       await page.keyboard.press("Tab");
@@ -326,35 +416,52 @@ const states = {
   undetermined:
     "?what-you-see=not-sure&host=not-sure&soil-check=not-sure&changes=not-sure&pace=not-sure&light=not-sure&thrives=not-sure",
 };
-const looks = (["light", "dark"] as const).flatMap((colorScheme) =>
-  [1280, 320].map((width) => ({ colorScheme, viewport: { width, height: 800 } })),
-);
+// Each scheme and each width once: colors do not hang on the width, nor the layout on the colors.
+const looks = [
+  { colorScheme: "light", viewport: { width: 1280, height: 800 } },
+  { colorScheme: "dark", viewport: { width: 320, height: 800 } },
+] as const;
 
 describe.each(looks)("nothing for axe to find, $colorScheme, $viewport.width pixels", (look) => {
-  const name = (state: string) => `desk ${state} ${look.colorScheme} ${look.viewport.width}`;
   let context: BrowserContext;
-  beforeEach(async () => {
+  beforeAll(async () => {
     context = await browser.newContext(look);
   });
-  afterEach(() => context.close());
+  afterAll(() => context.close());
 
-  test.each(Object.entries(states))("%s", async (state, query) => {
-    const page = await openDesk(context, origin, query);
-    expect(await runAxe(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-      look.viewport.width,
-    );
-    await keepPicture(page, name(state));
+  const checkPage = async (page: Page, name: string, within?: string) => {
+    expect(await runAxe(page, within), name).toEqual([]);
+    const width = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(width, name).toBeLessThanOrEqual(look.viewport.width);
+    await keepPicture(page, `desk ${name} ${look.colorScheme} ${look.viewport.width}`);
+  };
+
+  test("at every stage of a call", async () => {
+    for (const [state, query] of Object.entries(states)) {
+      const page = await openDesk(context, origin, query);
+      await checkPage(page, state);
+      await page.close();
+    }
   });
 
-  test.each([".", ",", "?"])("what the key %s opens", async (key) => {
+  test("with what keys open, and what was understood", async () => {
     const page = await openDesk(context, origin, spots);
-    await page.keyboard.press(key);
-    expect(await runAxe(page, ".desk-first")).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-      look.viewport.width,
+    for (const [key, name] of [
+      [".", "hand over"],
+      [",", "take over"],
+      ["?", "keys"],
+    ] as const) {
+      await page.keyboard.press(key);
+      await checkPage(page, name, ".desk-first");
+      await page.locator("#desk-keys").focus();
+      await page.keyboard.press("Escape");
+    }
+    await page.keyboard.type(
+      "/it may be thrips or a fungus, sticky leaves, the mint or the sage, a cat, xyzzy plugh. Will it live?",
     );
-    await keepPicture(page, name(`key ${[".", ",", "?"].indexOf(key)}`));
+    await page.keyboard.press("Enter");
+    await page.locator(".desk-heard").waitFor();
+    await checkPage(page, "heard", ".desk-first");
   });
 
   test("the page without a script, with a code that is not right", async () => {
@@ -362,11 +469,7 @@ describe.each(looks)("nothing for axe to find, $colorScheme, $viewport.width pix
     const page = await context.newPage();
     await page.route("**/desk.js", (route) => route.abort());
     await page.goto(`${origin}/desk${spots}&code=6f014`);
-    expect(await runAxe(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-      look.viewport.width,
-    );
-    await keepPicture(page, name("plain"));
+    await checkPage(page, "plain");
   });
 });
 

@@ -20,6 +20,10 @@ const ceilings = {
   behind: 80_000,
   /** What reads typed words, fetched when somebody first types: the program and the lexicon. */
   typing: 40_000,
+  /** The script of the phone desk, which holds the whole check: every question, the verdict and the plan. */
+  desk: 45_000,
+  /** What reads the caller's words at the desk, without the lexicon, which is the element's. */
+  deskTyping: 10_000,
 };
 
 const size = (text: string) => brotliCompressSync(text).length;
@@ -34,12 +38,16 @@ test("the files stay below their ceilings", async () => {
     views: size(bodyOf(widget, "verdict.js")),
     reader: size(bodyOf(widget, "say.js")),
     lexicon: size(JSON.stringify(edition.lexicon)),
+    desk: size(bodyOf(widget, "desk.js")),
+    deskReader: size(bodyOf(widget, "desk-say.js")),
     prose: size(JSON.stringify(packProse(edition))),
   };
   console.info("bytes after brotli:", sizes);
   expect(sizes.first).toBeLessThanOrEqual(ceilings.first);
   expect(sizes.program + sizes.data).toBeLessThanOrEqual(ceilings.opening);
   expect(sizes.reader + sizes.lexicon).toBeLessThanOrEqual(ceilings.typing);
+  expect(sizes.desk).toBeLessThanOrEqual(ceilings.desk);
+  expect(sizes.deskReader).toBeLessThanOrEqual(ceilings.deskTyping);
   expect(sizes.views + sizes.prose).toBeLessThanOrEqual(ceilings.behind);
 });
 

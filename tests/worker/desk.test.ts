@@ -99,6 +99,82 @@ describe("the desk without a script", () => {
   });
 });
 
+describe("the caller's own words without a script", () => {
+  const headers = { "content-type": "application/x-www-form-urlencoded" };
+  const words =
+    "My basil has spider mites, white fuzzy stuff on the stems, no webs, the zebra is fine, and we have a cat. Will it live?";
+  const say = async (search: string, body: string, more: object = { headers }) => {
+    const response = await app.ask(`/desk/say${search}`, { method: "POST", body, ...more });
+    return { response, text: await response.text() };
+  };
+
+  it("go in the body to a page with what was understood; nothing of it counts yet, and no address holds it", async () => {
+    const { text: desk } = await read("/desk?e=1&what-you-see=white");
+    expect(desk).toContain(
+      '<form class="desk-words" method="post" action="/desk/say?e=1&amp;what-you-see=white">',
+    );
+    const { response, text } = await say(
+      "?e=1&what-you-see=white",
+      new URLSearchParams({ said: words }).toString(),
+    );
+    expect(response.status).toBe(200);
+    expect(response.headers.get("cache-control")).toBe("no-store");
+    for (const piece of [
+      "host=basil",
+      "white-cottony-tufts=yes",
+      "fine-webbing=no",
+      "thought=spider-mites",
+    ]) {
+      const [name, value] = piece.split("=");
+      expect(text, piece).toMatch(
+        new RegExp(`<input type="checkbox" name="${name}" value="${value}" checked`),
+      );
+    }
+    expect(text).toContain('name="asked" value="will-it-live"');
+    expect(text).toContain("Not understood: “the zebra is fine”");
+    expect([...text.matchAll(/class="desk-line"/g)]).toHaveLength(1);
+    expect(text).not.toMatch(/(?:href|action)="[^"]*(?:zebra|fuzzy)/);
+    expect(text).not.toContain("<script");
+  });
+
+  it("once agreed to are the case, with ideas and questions beside it", async () => {
+    const { text } = await read(
+      "/desk?e=1&host=basil&white-cottony-tufts=yes&thought=spider-mites&asked=will-it-live",
+    );
+    expect(text).toContain("The caller’s own idea");
+    expect(text).toContain("Will it live?");
+    expect(text).toContain(
+      "/check?e=1&amp;host=basil&amp;white-cottony-tufts=yes&amp;thought=spider-mites&amp;asked=will-it-live",
+    );
+    expect(text).toContain(
+      'href="/desk?e=1&amp;host=basil&amp;white-cottony-tufts=yes&amp;asked=will-it-live" aria-label="Take back: The caller’s own idea"',
+    );
+  });
+
+  it("are told to be contradicted where they are, and what was seen counts", async () => {
+    const { text } = await read("/desk?e=1&what-you-see=marks&fine-webbing=no&traces=webs");
+    expect(text).toContain("Both cannot be. We go by what was seen.");
+  });
+
+  it.each([
+    ["nothing", "said="],
+    ["no form", "{}", { headers: { "content-type": "application/json" } }],
+    ["too much", `said=${"x".repeat(20_000)}`],
+  ])("%s leads back to the desk, the case kept", async (_, body, more?: object) => {
+    const { response } = await say("?e=1&what-you-see=white", body, more ?? { headers });
+    expect(response.status).toBe(303);
+    expect(response.headers.get("location")).toBe("/desk?e=1&what-you-see=white");
+  });
+
+  it("that say nothing we know get a sentence", async () => {
+    const { response, text } = await say("?e=1", "said=zzzz+qqqq");
+    expect(response.status).toBe(200);
+    expect(text).toContain("Nothing of it was understood.");
+    expect((await read("/desk/say?e=1")).response.headers.get("location")).toBe("/desk?e=1");
+    expect((await app.ask("/desk/say", { method: "PUT" })).status).toBe(405);
+  });
+});
+
 describe("a code read out", () => {
   it.each([code, code.toLowerCase(), code.split("").join(" "), code.replace(/^(..)/, "$1-")])(
     "%j opens its case",

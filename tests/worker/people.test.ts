@@ -293,7 +293,7 @@ describe("a form sent without a session", () => {
 });
 
 /** Addresses that any page may post to: they read no cookie. */
-const openToAll = ["/api/case", "/api/counts", "/say"];
+const openToAll = ["/api/case", "/api/counts", "/say", "/desk/say"];
 
 describe("a request from another site", () => {
   const { app } = openFreshApp();

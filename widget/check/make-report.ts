@@ -2,6 +2,7 @@ import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import type { Case } from "../../flows/case.ts";
 import { writeCode } from "../../flows/case-code.ts";
 import { writeLink } from "../../flows/case-link.ts";
+import type { Remarks } from "../../flows/desk/pieces.ts";
 import type { Branch } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { makePlan } from "../../flows/plan.ts";
@@ -16,10 +17,16 @@ interface ReportRequest {
   branch?: Branch | null;
   /** The day the link is handed out; undefined where nobody gets it. */
   today?: CivilDate;
+  /** What the link takes along beside the case. */
+  remarks?: Remarks;
 }
 
 /** What the verdict tells about a case. */
-export function makeReport(flow: Flow, kase: Case, { base, branch = null, today }: ReportRequest): Report {
+export function makeReport(
+  flow: Flow,
+  kase: Case,
+  { base, branch = null, today, remarks = {} }: ReportRequest,
+): Report {
   const verdict = judge(flow, kase);
   const look = secondLook(flow, kase, verdict);
   const plan = makePlan(flow, kase, verdict);
@@ -37,7 +44,7 @@ export function makeReport(flow: Flow, kase: Case, { base, branch = null, today 
     host: hostOf(flow, kase),
     branch,
     base,
-    link: `${base}check?${writeLink(flow, kase)}${writeQuery(makeAside({}, branch, today))}`,
+    link: `${base}check?${writeLink(flow, kase)}${writeQuery(makeAside(remarks, branch, today))}`,
     code: writeCode(flow, kase),
   };
 }

@@ -7,6 +7,7 @@ import {
   type RemarkName,
   remarkNames,
 } from "../../flows/case-link.ts";
+import type { Remarks } from "../../flows/desk/pieces.ts";
 
 /** What was told beside the case: numbers as they were typed, thoughts and questions as ids. */
 export type Typed = Readonly<Partial<Record<NumberName | RemarkName, string>>>;
@@ -74,6 +75,11 @@ export function readCheckRequest(search: string): CheckRequest {
       }),
     ]),
   };
+}
+
+/** What was told beside the case, without the numbers. */
+export function readRemarks({ thought, asked }: Typed): Remarks {
+  return { ...(thought !== undefined && { thought }), ...(asked !== undefined && { asked }) };
 }
 
 /** Each id once, joined by dots; what is no id is left out. */

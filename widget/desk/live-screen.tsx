@@ -1,47 +1,56 @@
 import { flushSync, render, useState } from "hono/jsx/dom";
 import { readLink } from "../../flows/case-link.ts";
-import { keepPlaces, type Place } from "../../flows/desk/places.ts";
+import { layPieces, type Piece, setPiece } from "../../flows/desk/pieces.ts";
 import { makeDeskWays } from "../check/desk-ways.ts";
 import { makeReport } from "../check/make-report.ts";
+import { readCheckRequest, readRemarks } from "../check/read-request.ts";
 import { readToday } from "../element/today.ts";
 import { DeskScreen } from "../views/desk/desk-screen.tsx";
-import { type DeskState, type FailedTakeOver, makeDeskState } from "../views/desk/desk-state.ts";
+import { type DeskState, type FailedTakeOver, type Heard, makeDeskState } from "../views/desk/desk-state.ts";
 import type { DeskWays, LiveDesk, Panel } from "../views/desk/desk-ways.ts";
 import * as words from "../views/desk/desk-words.ts";
-import { sayVerdict } from "../views/report.ts";
-import * as checkWords from "../views/words.ts";
 import type { Call } from "./call.ts";
+import { guardPresses } from "./guard-presses.ts";
+import { makeSayLoader } from "./load-say.ts";
+import { makeTools, readForm } from "./make-tools.ts";
 import { emptyField, type FieldState, readField } from "./read-field.ts";
+import { pressPiece, sayHeard, sayState, stillOpen } from "./say-state.ts";
+import { StillLists } from "./still-lists.ts";
 import { takeOver } from "./take-over.ts";
+
+/** Milliseconds after which waiting is told. */
+const SLOW = 300;
 
 interface Showing {
   state: DeskState;
   ways: DeskWays;
 }
 
-type ListName = "questions" | "rows";
-
-/** Shows a call, and carries every press and key to it. Nothing that is answered leaves the browser. */
+/** Shows a call, and carries every press and key to it. Nothing that is answered or typed leaves the browser. */
 export class LiveScreen {
   readonly #base: string;
   readonly #call: Call;
   readonly #root: HTMLElement;
+  readonly #lists = new StillLists();
+  readonly #loadSay: ReturnType<typeof makeSayLoader>;
+  readonly #guard: () => void;
   #show: (next: Showing) => void = () => {};
   #state: DeskState;
   #field: FieldState = emptyField;
   #panel: Panel | null = null;
   #failed: FailedTakeOver | null = null;
+  #heard: Heard | null = null;
   #said = "";
   #phone = "";
-  readonly #places: Record<ListName, Place[]> = { questions: [], rows: [] };
-  readonly #held: Record<ListName, boolean> = { questions: false, rows: false };
 
   constructor(base: string, call: Call, root: HTMLElement) {
     this.#base = base;
     this.#call = call;
     this.#root = root;
+    this.#loadSay = makeSayLoader(base, call.flow);
+    this.#guard = guardPresses(root, () => this.#say(words.stillSettling));
     this.#state = this.#makeState();
-    this.#place();
+    this.#lists.place(this.#state.desk);
   }
 
   open(): void {
@@ -64,41 +73,47 @@ export class LiveScreen {
   }
 
   #makeState(): DeskState {
-    const { flow, case: kase, notices } = this.#call;
-    return makeDeskState(
-      makeReport(flow, kase, { base: this.#base, today: readToday() }),
-      kase,
-      notices,
-      this.#failed,
-    );
+    const { flow, case: kase, notices, remarks } = this.#call;
+    const report = makeReport(flow, kase, { base: this.#base, today: readToday(), remarks });
+    return makeDeskState(report, kase, { notices, takeOver: this.#failed, remarks });
   }
 
   #look(): Showing {
-    const { flow, case: kase } = this.#call;
-    const ways = makeDeskWays(flow, kase);
-    return { state: this.#state, ways: { ...ways, live: this.#makeLive() } };
+    const { flow, case: kase, remarks } = this.#call;
+    const ways = makeDeskWays(flow, kase, remarks);
+    return { state: { ...this.#state, heard: this.#heard }, ways: { ...ways, live: this.#makeLive() } };
   }
 
   #makeLive(): LiveDesk {
-    const { clipboard, share } = navigator as Partial<Navigator>;
     const { chosen, found, at, hint } = this.#field;
-    const { link } = this.#state.report;
+    const { questions, rows } = this.#lists;
     return {
-      ...{ chosen, found, at, hint },
-      panel: this.#panel,
-      said: this.#said,
-      phone: this.#phone,
-      questions: this.#places.questions,
-      rows: this.#places.rows,
+      ...{ chosen, found, at, hint, questions, rows },
+      ...{ panel: this.#panel, said: this.#said, phone: this.#phone },
       show: (panel) => this.#open(panel),
       answer: (to, is) => this.#answer(to, is),
       takeBack: (to) => this.#step(() => this.#call.takeBack(to), words.undone),
+      takeBackRemark: (name, id) => this.#step(() => this.#call.takeBackRemark(name, id), words.undone),
       undo: () => this.#undo(),
       onType: () => this.#type(),
       onKey: (event) => {
         if (event instanceof KeyboardEvent) this.#press(event);
       },
-      hold: (list, isHeld) => this.#hold(list, isHeld),
+      beginWords: () => this.#putIntoField("/"),
+      onPiece: (piece, { target }) => {
+        if (target instanceof HTMLInputElement) this.#setPiece(piece, target.checked);
+      },
+      leaveOut: (piece) => this.#setPiece(piece, false),
+      onTake: (event) => {
+        event.preventDefault();
+        this.#take();
+      },
+      backToWords: () => this.#backToWords(),
+      hold: (list, isHeld) => {
+        if (!this.#lists.hold(list, isHeld)) return;
+        this.#lists.place(this.#state.desk);
+        this.#refresh();
+      },
       onPlant: (event) => this.#typePlant(readForm(event, "plant")),
       onCode: (event) => void this.#takeOver(readForm(event, "code")),
       openCode: (code) => void this.#takeOver(code),
@@ -106,20 +121,7 @@ export class LiveScreen {
         if (target instanceof HTMLInputElement) this.#phone = target.value;
         this.#refresh();
       },
-      copy:
-        clipboard &&
-        ((text) => {
-          clipboard.writeText(text).then(
-            () => this.#say(words.copied),
-            () => this.#say(words.notCopied),
-          );
-        }),
-      share:
-        share &&
-        (() => {
-          // Closing the sheet without sharing is no failure.
-          share.call(navigator, { title: checkWords.check, url: link }).catch(() => {});
-        }),
+      ...makeTools(this.#state.report.link, (said) => this.#say(said)),
     };
   }
 
@@ -137,40 +139,15 @@ export class LiveScreen {
   #step(act: () => void, said: string | null): void {
     act();
     this.#failed = null;
+    this.#heard = this.#heard && stillOpen(this.#heard, this.#call.case);
     this.#field = emptyField;
     if (this.#input) this.#input.value = "";
     this.#state = this.#makeState();
-    this.#place();
-    const query = `?${this.#call.query}`;
-    if (query !== location.search) history.pushState(null, "", query);
-    this.#say([said, this.#sayState()].filter(Boolean).join(" "));
+    this.#lists.place(this.#state.desk);
+    const { search } = this.#call;
+    if (search !== location.search) history.pushState(null, "", search);
+    this.#say([said, sayState(this.#state)].filter(Boolean).join(" "));
     this.#carryLinks();
-  }
-
-  #sayState(): string {
-    const { desk, flow, report } = this.#state;
-    if (desk.best === null) return `${words.due} ${sayVerdict(flow, report.verdict)}`;
-    const [first] = desk.rows;
-    const name = first && (flow.condition(first.condition)?.name ?? first.condition);
-    const leads = name ? `${words.leads(name, words.standings[first.standing ?? "undetermined"])} ` : "";
-    return `${leads}${words.nextIs(desk.best.question.prompt)}`;
-  }
-
-  #place(): void {
-    const { desk } = this.#state;
-    const open = desk.open.flatMap(({ questions }) => questions.map(({ id }) => id));
-    const { questions, rows } = this.#places;
-    this.#places.questions = keepPlaces(questions, open, this.#held.questions);
-    const ids = desk.rows.map(({ condition }) => condition);
-    this.#places.rows = keepPlaces(rows, ids, this.#held.rows);
-  }
-
-  #hold(list: ListName, isHeld: boolean): void {
-    if (this.#held[list] === isHeld) return;
-    this.#held[list] = isHeld;
-    if (isHeld) return;
-    this.#place();
-    this.#refresh();
   }
 
   #answer(to: string, is: string): void {
@@ -200,43 +177,125 @@ export class LiveScreen {
   #type(): void {
     const input = this.#input;
     if (!input) return;
-    const { flow } = this.#call;
-    const field = readField(flow, this.#state.desk, input.value);
     const typed = input.value;
-    if (field.act !== null || field.isUnknown) input.value = "";
-    if (field.isUnknown) {
-      this.#field = emptyField;
-      this.#say(words.unknownKey(typed));
+    const field = readField(this.#call.flow, this.#state.desk, typed);
+    if (field.words !== null) this.#loadSay().catch(() => {});
+    else if (this.#heard !== null && typed !== "" && !(field.act && "command" in field.act)) {
+      input.value = "";
+      this.#pressPiece(this.#heard, typed);
       return;
     }
-    this.#field = field.act === null ? field : emptyField;
-    if (field.act === null) this.#refresh();
+    if (field.act !== null || field.isUnknown) input.value = "";
+    this.#field = field.act === null && !field.isUnknown ? field : emptyField;
+    if (field.isUnknown) this.#say(words.unknownKey(typed));
+    else if (field.act === null) this.#refresh();
     else if ("answer" in field.act) this.#answer(field.act.answer.to, field.act.answer.is);
     else this.#open(field.act.command === this.#panel ? null : field.act.command);
   }
 
   /** Keys that are no characters. Those held with Ctrl, Alt or Meta belong to the browser and to the screen reader. */
   #press(event: KeyboardEvent): void {
-    if (event.ctrlKey || event.altKey || event.metaKey) return;
-    const { found, at } = this.#field;
-    // Who types does not point: the lists are free to order themselves.
-    this.#held.questions = false;
-    this.#held.rows = false;
-    if (event.key === "Backspace" && this.#input?.value === "" && !event.repeat) {
+    // Enter and Backspace also end a word that is put together by an input method.
+    if (event.ctrlKey || event.altKey || event.metaKey || event.isComposing) return;
+    const isEmpty = this.#input?.value === "";
+    this.#lists.free();
+    if (event.key === "Backspace" && isEmpty && !event.repeat) {
       event.preventDefault();
-      this.#undo();
+      if (this.#heard !== null) this.#backToWords();
+      else this.#undo();
     } else if (event.key === "Escape") {
-      this.#escape();
-    } else if (event.key === "Enter" && found.length > 0) {
+      if (this.#heard !== null && isEmpty) this.#backToWords();
+      else this.#escape();
+    } else if (event.key === "Enter") {
       event.preventDefault();
-      const answer = found[at];
-      if (answer) this.#answer(answer.to, answer.is);
-    } else if ((event.key === "ArrowDown" || event.key === "ArrowUp") && found.length > 0) {
-      event.preventDefault();
-      const step = event.key === "ArrowDown" ? 1 : found.length - 1;
-      this.#field = { ...this.#field, at: (at + step) % found.length };
-      this.#refresh();
+      // A key that is held down must not agree to what it has just asked for.
+      if (!event.repeat) this.#enter(isEmpty);
+    } else if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+      this.#move(event);
     }
+  }
+
+  #enter(isEmpty: boolean): void {
+    const { found, at, words: typed } = this.#field;
+    const answer = found[at];
+    if (answer) this.#answer(answer.to, answer.is);
+    else if (typed !== null && typed.trim() !== "") void this.#read(typed);
+    else if (isEmpty && this.#heard !== null) this.#take();
+  }
+
+  #move(event: KeyboardEvent): void {
+    const { found, at } = this.#field;
+    if (found.length === 0) return;
+    event.preventDefault();
+    const last = found.length - 1;
+    const next = event.key === "ArrowDown" ? (at === last ? 0 : at + 1) : at <= 0 ? last : at - 1;
+    this.#field = { ...this.#field, at: next };
+    this.#refresh();
+  }
+
+  /** Reads the caller's own words. What was understood waits to be agreed to; nothing counts before. */
+  async #read(typed: string): Promise<void> {
+    const before = this.#input?.value;
+    const timer = setTimeout(() => this.#say(words.reading), SLOW);
+    const say = await this.#loadSay().then(
+      ({ flow, propose }) => ({
+        proposal: propose(flow, this.#call.case, this.#state.desk.best?.question ?? null, typed),
+      }),
+      () => null,
+    );
+    clearTimeout(timer);
+    // Who has typed on, or answered, means something else by now.
+    if (this.#input?.value !== before) return;
+    if (say === null) {
+      this.#say(words.cannotRead);
+      return;
+    }
+    const { proposal } = say;
+    const heard = { proposal, pieces: layPieces(proposal) };
+    if (heard.pieces.length === 0 && !proposal.theories.some(({ denied }) => denied)) {
+      const other = this.#field.found.length > 0 ? ` ${words.orByWords}` : "";
+      this.#say(`${words.notUnderstood}${other}`);
+      return;
+    }
+    this.#heard = heard;
+    this.#field = emptyField;
+    if (this.#input) this.#input.value = "";
+    this.#guard();
+    this.#say(sayHeard(this.#state, this.#heard));
+  }
+
+  #pressPiece(heard: Heard, key: string): void {
+    const pressed = pressPiece(this.#state, heard, key);
+    if (pressed) this.#heard = pressed.heard;
+    this.#say(pressed?.said ?? words.agreeFirst);
+  }
+
+  #setPiece(piece: Piece, isTaken: boolean): void {
+    if (this.#heard) this.#heard = { ...this.#heard, pieces: setPiece(this.#heard.pieces, piece, isTaken) };
+    this.#refresh();
+  }
+
+  #take(): void {
+    const pieces = this.#heard?.pieces.filter(({ isTaken }) => isTaken) ?? [];
+    this.#heard = null;
+    if (pieces.length === 0) this.#say(words.noneTaken);
+    else this.#step(() => this.#call.take(pieces), words.taken(pieces.length));
+    this.#input?.focus({ preventScroll: true });
+  }
+
+  /** What was understood is put away; the words are in the field again, to be mended. */
+  #backToWords(): void {
+    const typed = this.#heard?.proposal.typed ?? "";
+    this.#heard = null;
+    this.#putIntoField(`/${typed}`);
+  }
+
+  #putIntoField(text: string): void {
+    const input = this.#input;
+    if (!input) return;
+    input.value = text;
+    input.focus();
+    this.#type();
   }
 
   #escape(): void {
@@ -257,12 +316,9 @@ export class LiveScreen {
   }
 
   #typePlant(name: string): void {
-    const input = this.#input;
-    if (!input || name.trim() === "") return;
+    if (name.trim() === "") return;
     const key = this.#state.desk.keys.keyOf.get(this.#call.flow.hostQuestion?.id ?? "") ?? "";
-    input.value = `${key}${name.trim()}`;
-    input.focus();
-    this.#type();
+    this.#putIntoField(`${key}${name.trim()}`);
   }
 
   async #takeOver(code: string): Promise<void> {
@@ -274,32 +330,27 @@ export class LiveScreen {
       return;
     }
     this.#panel = null;
+    this.#heard = null;
     this.#step(() => this.#call.open(taken.case, taken.notices), words.opened(taken.case.answers.length));
     this.#input?.focus();
   }
 
   #revisit(): void {
-    const { case: kase } = readLink(this.#call.flow, location.search.slice(1));
-    this.#call.revisit(kase);
+    const { query, typed } = readCheckRequest(location.search);
+    this.#call.revisit(readLink(this.#call.flow, query).case, readRemarks(typed));
+    this.#heard = null;
     this.#state = this.#makeState();
-    this.#place();
-    this.#say(this.#sayState());
+    this.#lists.place(this.#state.desk);
+    this.#say(sayState(this.#state));
     this.#carryLinks();
   }
 
   /** The links at the head of the page lead to the case in hand. */
   #carryLinks(): void {
-    const { flow, case: kase } = this.#call;
-    const { hrefToCheck, hrefToSlip } = makeDeskWays(flow, kase);
+    const { flow, case: kase, remarks } = this.#call;
+    const { hrefToCheck, hrefToSlip } = makeDeskWays(flow, kase, remarks);
     const document = this.#root.ownerDocument;
     document.getElementById("desk-check")?.setAttribute("href", hrefToCheck);
     document.getElementById("desk-slip")?.setAttribute("href", hrefToSlip);
   }
-}
-
-/** What a form of the desk holds under a name. It is not sent. */
-function readForm(event: Event, name: string): string {
-  event.preventDefault();
-  const form = event.currentTarget;
-  return form instanceof HTMLFormElement ? String(new FormData(form).get(name) ?? "") : "";
 }

@@ -28,11 +28,11 @@ export async function loadOldFlow(base: string, number: number): Promise<Flow | 
   }
 }
 
-function folderOf(base: string, { number, hash }: EditionName): string {
+export function folderOf(base: string, { number, hash }: EditionName): string {
   return `${base}embed/editions/${number}-${hash}`;
 }
 
-async function readJson<T>(address: string): Promise<T> {
+export async function readJson<T>(address: string): Promise<T> {
   const response = await fetch(address);
   if (!response.ok) throw new Error(`The server answered ${response.status}.`);
   return (await response.json()) as T;

@@ -1,6 +1,6 @@
 /** The desk's script: takes the page over once the edition is here. Until then, and if it never comes, the page works. */
 import { editionOf } from "../../flows/case-link.ts";
-import { readCheckRequest } from "../check/read-request.ts";
+import { readCheckRequest, readRemarks } from "../check/read-request.ts";
 import { replay } from "../check/replay.ts";
 import { Call } from "./call.ts";
 import { LiveScreen } from "./live-screen.tsx";
@@ -11,7 +11,7 @@ if (root) void openDesk(root);
 
 async function openDesk(screen: HTMLElement): Promise<void> {
   const base = new URL("../../", import.meta.url).href;
-  const { query } = readCheckRequest(location.search);
+  const { query, typed } = readCheckRequest(location.search);
   const asked = editionOf(query);
   try {
     const live = await loadFlow(base);
@@ -19,7 +19,7 @@ async function openDesk(screen: HTMLElement): Promise<void> {
     const old = isOther ? await loadOldFlow(base, asked) : undefined;
     const replayed = replay({ live, asked: old }, query, asked);
     const notices = [replayed.edition?.sentence ?? [], replayed.problems.map(({ sentence }) => sentence)];
-    new LiveScreen(base, new Call(live, replayed.case, notices.flat()), screen).open();
+    new LiveScreen(base, new Call(live, replayed.case, readRemarks(typed), notices.flat()), screen).open();
   } catch (error) {
     // The page itself goes on working; only its live half is missing.
     console.warn("The live desk could not be opened.", error);

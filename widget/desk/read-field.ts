@@ -5,13 +5,17 @@ import { type DeskCommand, readKeys } from "../../flows/desk/keys.ts";
 import type { Flow } from "../../flows/flow.ts";
 import * as words from "../views/desk/desk-words.ts";
 
+const NONE = -1;
+
 /** What the field shows of what is typed, or what is to be done with it. */
 export interface FieldState {
   /** The question that was chosen by its letter. */
   chosen: string | null;
   found: Answer[];
-  /** Which of those found Enter takes. */
+  /** Which of those found Enter takes; NONE before one was chosen. */
   at: number;
+  /** The caller's own words, as far as they are typed; null while something else is. */
+  words: string | null;
   hint: string;
   /** To be done at once; the field is emptied. */
   act: { answer: Answer } | { command: DeskCommand } | null;
@@ -23,6 +27,7 @@ export const emptyField: FieldState = {
   chosen: null,
   found: [],
   at: 0,
+  words: null,
   hint: "",
   act: null,
   isUnknown: false,
@@ -60,7 +65,14 @@ export function readField(flow: Flow, desk: Desk, typed: string): FieldState {
       const open = new Set(desk.open.flatMap(({ questions }) => questions.map(({ id }) => id)));
       if (best !== null) open.add(best);
       const found = findReplies(flow, open, reading.words);
-      return { ...emptyField, found, hint: hintFor(found, reading.words, words.typeWords) };
+      // Enter reads the words; an answer that holds them is taken only when it was chosen.
+      return {
+        ...emptyField,
+        found,
+        at: NONE,
+        words: reading.words,
+        hint: found.length > 0 ? words.typeWordsOr : words.typeWords,
+      };
     }
   }
 }

@@ -1,13 +1,12 @@
 import type { Child } from "hono/jsx";
 import { remarkNames } from "../../flows/case-link.ts";
 import type { Flow } from "../../flows/flow.ts";
-import { NOT_SURE } from "../../flows/flow.ts";
 import type { Chip, HalfTold, Proposal } from "../../flows/understand/propose.ts";
 import type { Typed } from "../check/read-request.ts";
 import { Hidden } from "./question-card.tsx";
+import { sayChip } from "./say-chip.ts";
 import * as words from "./say-words.ts";
 import { follows, submits, type Ways } from "./ways.ts";
-import { notSure } from "./words.ts";
 
 interface SayViewProps {
   flow: Flow;
@@ -138,14 +137,6 @@ function Group({ title, chips, flow }: { title: string; chips: readonly Chip[]; 
       ))}
     </Choices>
   );
-}
-
-function sayChip(flow: Flow, { to, is }: Chip): string {
-  if (to === flow.hostQuestion?.id) return flow.host(is)?.name ?? is;
-  const finding = flow.finding(to);
-  if (finding) return is === "yes" ? finding.name : finding.absent;
-  if (is === NOT_SURE) return notSure;
-  return flow.question(to)?.options.find(({ id }) => id === is)?.label ?? is;
 }
 
 function Choices({ title, hint, children }: { title: string; hint?: string; children?: Child }) {

@@ -1,14 +1,10 @@
+import { readIds } from "../../flows/case-link.ts";
 import { type AskId, askIds } from "../../flows/edition.ts";
 import { Prose } from "./prose.tsx";
 import { namedCondition, type Report, sayPoison, sayReason } from "./report.ts";
 import { asked as questions } from "./say-words.ts";
 import * as words from "./thought-words.ts";
 import { spreads } from "./words.ts";
-
-/** Ids in the order they were told, from a part of the query. */
-export function readIds(text: string | undefined): string[] {
-  return [...new Set((text ?? "").split("."))].filter((id) => id !== "");
-}
 
 /** Whether the evidence agrees with what the owner thought, and why. The thought itself weighs nothing. */
 export function ThoughtView({ report, thought }: { report: Report; thought: string | undefined }) {

@@ -7,14 +7,14 @@ import { pageWords } from "./page-words.ts";
 
 interface DeskPageProps {
   state: DeskState;
-  /** Where the desk's script lies, and what it is. */
-  script: { path: string; file: WidgetFile };
+  /** Where the desk's script lies, and what it is; null for a page that stays as it is. */
+  script: { path: string; file: WidgetFile } | null;
 }
 
 /** The phone desk: a page that works by itself, and that its script turns into a live screen. */
 export function DeskPage({ state, script }: DeskPageProps) {
   const { shop } = state.flow.edition;
-  const ways = makeDeskWays(state.flow, state.case);
+  const ways = makeDeskWays(state.flow, state.case, state.remarks);
   return (
     <html lang="en" class="lt lt-page desk">
       <head>
@@ -26,7 +26,9 @@ export function DeskPage({ state, script }: DeskPageProps) {
         <link rel="icon" href="/assets/icon.svg" type="image/svg+xml" />
         <link rel="stylesheet" href="/assets/leafturn.css" />
         <link rel="stylesheet" href="/assets/desk.css" />
-        <script type="module" src={`/embed/${script.path}`} integrity={script.file.integrity}></script>
+        {script && (
+          <script type="module" src={`/embed/${script.path}`} integrity={script.file.integrity}></script>
+        )}
       </head>
       <body>
         <a class="lt-skip" href="#desk-screen">

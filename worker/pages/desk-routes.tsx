@@ -4,15 +4,18 @@ import { answerTo, giveAnswer } from "../../flows/case.ts";
 import { editionOfCode, readCode } from "../../flows/case-code.ts";
 import { editionOf, writeLink } from "../../flows/case-link.ts";
 import { variantsOf } from "../../flows/desk/mishearing.ts";
+import { layPieces, type Remarks } from "../../flows/desk/pieces.ts";
 import { findHosts } from "../../flows/find-host.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { placeOf } from "../../flows/place.ts";
+import { propose } from "../../flows/understand/propose.ts";
 import { hrefToDesk } from "../../widget/check/desk-ways.ts";
 import { makeReport } from "../../widget/check/make-report.ts";
-import { type CheckRequest, readCheckRequest } from "../../widget/check/read-request.ts";
+import { type CheckRequest, readCheckRequest, readRemarks } from "../../widget/check/read-request.ts";
 import { type Editions, type Replay, replay } from "../../widget/check/replay.ts";
 import { questionFor } from "../../widget/views/describe-answer.ts";
 import { explainCode, type FailedTakeOver, makeDeskState } from "../../widget/views/desk/desk-state.ts";
+import type { Report } from "../../widget/views/report.ts";
 import * as words from "../../widget/views/words.ts";
 import { editionNumbered } from "../api/routes.ts";
 import { dayAt } from "../day-at.ts";
@@ -20,33 +23,68 @@ import type { WidgetFiles } from "../embed/widget-files.ts";
 import type { Setting } from "../setting.ts";
 import { DeskPage } from "./desk-page.tsx";
 import { renderPage } from "./page.tsx";
+import { readSaid } from "./read-typed.tsx";
 
 /** The phone desk as a page. An answer, a plant's name or a code comes as a query, and the address stays the case. */
 export function makeDesk({ desk, files }: WidgetFiles) {
   const file = files[desk];
   if (file === undefined) throw new Error("The build has no script for the desk.");
+  const script = { path: desk, file };
   return async (c: Context<Setting>): Promise<Response> => {
-    const { origin, search, searchParams } = new URL(c.req.url);
-    const request = readCheckRequest(search);
-    const asked = editionOf(request.query);
-    const editions = await c.var.openEditions(asked);
-    const replayed = replay(editions, request.query, asked);
-    const code = searchParams.get("code") ?? "";
+    const code = new URL(c.req.url).searchParams.get("code") ?? "";
+    const call = await readCall(c);
+    const { flow, case: kase, remarks } = call;
     const taken = code.trim() === "" ? null : await takeOver(c, code);
     if (taken !== null && "goTo" in taken) return c.redirect(taken.goTo, 303);
-    const flow = editions.live;
-    const today = dayAt(placeOf(flow.edition.shop, null).timeZone, c.var.now);
-    const plant = findPlant(flow, replayed.case, request.plant);
-    if (plant !== null && typeof plant !== "string") return c.redirect(hrefToDesk(flow, plant), 303);
-    const notices = [...collectNotices(flow, request, replayed), ...(plant === null ? [] : [plant])];
-    const state = makeDeskState(
-      makeReport(flow, replayed.case, { base: `${origin}/`, today }),
-      replayed.case,
-      notices,
-      taken,
-    );
-    return c.html(renderPage(<DeskPage state={state} script={{ path: desk, file }} />));
+    const plant = findPlant(flow, kase, call.request.plant);
+    if (plant !== null && typeof plant !== "string") return c.redirect(hrefToDesk(flow, plant, remarks), 303);
+    const notices = [...call.notices, ...(plant === null ? [] : [plant])];
+    const state = makeDeskState(reportOf(c, call), kase, { notices, takeOver: taken, remarks });
+    return c.html(renderPage(<DeskPage state={state} script={script} />));
   };
+}
+
+/** To the desk with the same case. */
+export function backToDesk(c: Context): Response {
+  return c.redirect(`/desk${new URL(c.req.url).search}`, 303);
+}
+
+/** The caller's own words where no script reads them: like those of a shopper, they are neither kept nor logged. */
+export async function readDeskWords(c: Context<Setting>): Promise<Response> {
+  const typed = await readSaid(c);
+  if (typed.trim() === "") return backToDesk(c);
+  const call = await readCall(c);
+  const { flow, case: kase, notices, remarks } = call;
+  const report = reportOf(c, call);
+  const state = makeDeskState(report, kase, { notices, remarks });
+  const proposal = propose(flow, kase, state.desk.best?.question ?? null, typed);
+  const heard = { proposal, pieces: layPieces(proposal) };
+  c.header("Cache-Control", "no-store");
+  // The live desk would not know what was understood here, so that its script stays away until that is agreed to.
+  return c.html(renderPage(<DeskPage state={{ ...state, heard }} script={null} />));
+}
+
+interface CallRead {
+  flow: Flow;
+  case: Case;
+  remarks: Remarks;
+  request: CheckRequest;
+  notices: string[];
+}
+
+async function readCall(c: Context<Setting>): Promise<CallRead> {
+  const request = readCheckRequest(new URL(c.req.url).search);
+  const asked = editionOf(request.query);
+  const editions = await c.var.openEditions(asked);
+  const replayed = replay(editions, request.query, asked);
+  const flow = editions.live;
+  const notices = collectNotices(flow, request, replayed);
+  return { flow, case: replayed.case, remarks: readRemarks(request.typed), request, notices };
+}
+
+function reportOf(c: Context<Setting>, { flow, case: kase, remarks }: CallRead): Report {
+  const today = dayAt(placeOf(flow.edition.shop, null).timeZone, c.var.now);
+  return makeReport(flow, kase, { base: `${new URL(c.req.url).origin}/`, today, remarks });
 }
 
 /** A typed name: the case with its plant, or a sentence when it is not clear which; null when nothing was typed. */

@@ -10,8 +10,12 @@ import { renderPage } from "./page.tsx";
 /** Longest body that is read, in bytes: the field takes 1,000 characters. */
 const LONGEST_BODY = 16 * 1024;
 
-/** Whatever is too long, or no form, leads back to the questions: nothing of it is kept. */
-export const limitTyped = bodyLimit({ maxSize: LONGEST_BODY, onError: (c) => backToCheck(c) });
+/** Whatever is too long, or no form, leads back to the page it was typed on: nothing of it is kept. */
+export const limitTyped = limitTo(backToCheck);
+
+export function limitTo(goBack: (c: Context) => Response) {
+  return bodyLimit({ maxSize: LONGEST_BODY, onError: goBack });
+}
 
 /** To the check of the same case. */
 export function backToCheck(c: Context): Response {
@@ -38,7 +42,7 @@ export async function readTyped(c: Context<Setting>, decision: Decision): Promis
 }
 
 /** The field of the form; empty when the body is something else. */
-async function readSaid(c: Context): Promise<string> {
+export async function readSaid(c: Context): Promise<string> {
   if (!/^application\/x-www-form-urlencoded\b/i.test(c.req.header("content-type") ?? "")) return "";
   // As bytes: the runtime warns when a form is read as text.
   return new URLSearchParams(new TextDecoder().decode(await c.req.arrayBuffer())).get("said") ?? "";

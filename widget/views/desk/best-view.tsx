@@ -5,6 +5,7 @@ import { PlanView } from "../plan-view.tsx";
 import { Prose } from "../prose.tsx";
 import { namedCondition, sayVerdict } from "../report.ts";
 import { SampleView } from "../sample-view.tsx";
+import { AnswersView, ThoughtView } from "../thought-view.tsx";
 import type { DeskState } from "./desk-state.ts";
 import type { DeskWays } from "./desk-ways.ts";
 import * as words from "./desk-words.ts";
@@ -50,7 +51,7 @@ export function BestView({ state, ways }: BestViewProps) {
 const noSums = { step: () => null, hasDays: () => false };
 
 /** The verdict as staff say it, and the plan. */
-function DueView({ state: { report } }: { state: DeskState }) {
+function DueView({ state: { report, remarks } }: { state: DeskState }) {
   const { flow, verdict } = report;
   const wanted = verdict.bringSample || namedCondition(report) === null;
   return (
@@ -60,6 +61,8 @@ function DueView({ state: { report } }: { state: DeskState }) {
         {sayVerdict(flow, verdict)}
       </h2>
       <p class="desk-why">{words.noQuestion}</p>
+      <AnswersView report={report} asked={remarks.asked} />
+      <ThoughtView report={report} thought={remarks.thought} />
       {wanted && <SampleView flow={flow} branch={report.branch} wanted />}
       <PlanView report={report} sums={noSums} />
       <HouseholdView report={report} />

@@ -7,6 +7,7 @@ import { type DeskWays, onPress, type Panel } from "./desk-ways.ts";
 import * as words from "./desk-words.ts";
 import { DifferentialView } from "./differential-view.tsx";
 import { HandOverView } from "./hand-over-view.tsx";
+import { HeardView } from "./heard-view.tsx";
 import { KeysView, ListeningField } from "./listening-field.tsx";
 import { QuestionsView } from "./questions-view.tsx";
 import { TakeOverView } from "./take-over-view.tsx";
@@ -27,6 +28,7 @@ function LiveScreen({ state, ways }: DeskScreenProps) {
     <div class="desk-cols">
       <div class="desk-first">
         <ListeningField ways={ways} state={state} />
+        <HeardView state={state} ways={ways} />
         <PanelView state={state} ways={ways} />
         <Notices sentences={state.notices} />
         <BestView state={state} ways={ways} />
@@ -42,6 +44,8 @@ function PlainScreen({ state, ways }: DeskScreenProps) {
   const isAsking = state.desk.best !== null || state.desk.open.length > 0 || state.desk.others.length > 0;
   return (
     <>
+      <HeardView state={state} ways={ways} />
+      <SayForm ways={ways} />
       <div class="desk-cols">
         <form class="desk-form" method="get" action={ways.action}>
           <Hidden pairs={ways.carried} />
@@ -69,6 +73,34 @@ function PlainScreen({ state, ways }: DeskScreenProps) {
         </Titled>
       </div>
     </>
+  );
+}
+
+/** The caller's words as typed where no script reads them: they go to our server in the body, and stand in no address. */
+function SayForm({ ways }: { ways: DeskWays }) {
+  return (
+    <form class="desk-words" method="post" action={ways.hrefToSay}>
+      <label class="desk-label" for="desk-said">
+        {words.sayField}
+      </label>
+      <p class="desk-quiet" id="desk-said-hint">
+        {words.sayHint}
+      </p>
+      <div class="desk-actions">
+        <textarea
+          class="lt-input desk-input"
+          id="desk-said"
+          name="said"
+          rows={2}
+          maxlength={1000}
+          required
+          aria-describedby="desk-said-hint"
+        />
+        <button class="desk-button" type="submit">
+          {words.readIt}
+        </button>
+      </div>
+    </form>
   );
 }
 

@@ -26,7 +26,7 @@ export const deskSheet = `
 .desk .desk-input { min-block-size: 36px; margin: 0; padding: 4px 8px; font-size: var(--lt-desk); max-inline-size: none; }
 .desk-listen { display: grid; gap: 2px; grid-template-columns: minmax(0, 1fr); }
 .desk-listen-row { display: flex; flex-wrap: wrap; gap: 6px; align-items: center; }
-.desk .desk-keys { flex: 1 1 3.5em; inline-size: auto; min-inline-size: 3.5em; border: 2px solid var(--lt-accent); font: 600 var(--lt-text)/1.3 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
+.desk .desk-keys { flex: 1 1 75%; inline-size: auto; min-inline-size: 3.5em; border: 2px solid var(--lt-accent); font: 600 var(--lt-text)/1.3 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
 .desk-said { min-block-size: 2.7em; border-inline-start: 4px solid var(--lt-rule); padding-inline-start: 8px !important; }
 .desk-found:not(:empty) { border: 1px solid var(--lt-edge); background: var(--lt-leaf); }
 .desk-at { background: var(--lt-wash); box-shadow: inset 3px 0 0 var(--lt-accent); }
@@ -67,12 +67,20 @@ export const deskSheet = `
 .desk .lt-reasons :is(h4, h5).lt-label { font-size: var(--lt-desk); font-weight: 400; color: var(--lt-faint); }
 .desk .lt-reasons li { margin-block: 0; }
 .desk .desk-told { margin-block: calc(var(--lt-unit) * 3); }
+:is(.desk-first, .desk-form + div) > :is(.desk-best, .desk-told):first-child { margin-block-start: 0 !important; }
 .desk .desk-line { display: flex; gap: 8px; align-items: start; justify-content: space-between; margin: 0; padding-block: 2px; border-block-end: 1px solid var(--lt-rule); }
 .desk-line > span { min-inline-size: 0; overflow-wrap: anywhere; }
 .desk-line .desk-small { flex: none; }
 .desk-lines + .desk-small { margin-block-start: calc(var(--lt-unit) * 2); }
 .desk-panel { background: var(--lt-leaf); border: 2px solid var(--lt-ink); padding: calc(var(--lt-unit) * 3); margin-block: calc(var(--lt-unit) * 2); }
 .desk-panel-head { display: flex; justify-content: space-between; align-items: start; }
+.desk .desk-heard { border-color: var(--lt-accent); }
+.desk-heard > :is(p, .desk-question) { margin-block-end: calc(var(--lt-unit) * 1.5) !important; }
+.desk .desk-heard .desk-options { grid-template-columns: minmax(0, 1fr); }
+.desk-heard .desk-option .desk-quiet { color: inherit; font-weight: 400; font-style: italic; }
+.desk-rest { padding-inline-start: 8px; border-inline-start: 4px solid var(--lt-edge); }
+.desk-words { max-inline-size: 60rem; margin-block: calc(var(--lt-unit) * 2) calc(var(--lt-unit) * 3); }
+.desk-words .desk-button { min-block-size: 44px; }
 .desk-keylist > div { display: grid; grid-template-columns: 11em minmax(0, 1fr); gap: 8px; padding-block: 2px; border-block-end: 1px solid var(--lt-rule); }
 .desk-hand { display: grid; grid-template-columns: minmax(0, 1fr) minmax(8.5rem, 13rem); gap: calc(var(--lt-unit) * 3); align-items: start; }
 .desk-hand .slip-qr { display: block; inline-size: 100%; max-inline-size: 13rem; block-size: auto; forced-color-adjust: none; }

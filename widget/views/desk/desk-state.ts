@@ -1,8 +1,11 @@
 import type { Case } from "../../../flows/case.ts";
+import { findContradictions } from "../../../flows/case-link.ts";
 import { cleanCode } from "../../../flows/crockford.ts";
 import { type Desk, layDesk } from "../../../flows/desk/desk.ts";
 import { type CodeGuess, guessCodes } from "../../../flows/desk/mishearing.ts";
+import type { Piece, Remarks } from "../../../flows/desk/pieces.ts";
 import type { Flow } from "../../../flows/flow.ts";
+import type { Proposal } from "../../../flows/understand/propose.ts";
 import { describeAnswers } from "../describe-answer.ts";
 import type { Report } from "../report.ts";
 import * as words from "./desk-words.ts";
@@ -16,6 +19,15 @@ export interface DeskState {
   /** What should be read before going on. */
   notices: readonly string[];
   takeOver: FailedTakeOver | null;
+  remarks: Remarks;
+  /** What was understood of the caller's words, while it waits to be agreed to. */
+  heard: Heard | null;
+}
+
+/** What was understood, and which pieces of it are to be taken. */
+export interface Heard {
+  proposal: Proposal;
+  pieces: readonly Piece[];
 }
 
 /** A code that could not be opened, and what may have been meant. */
@@ -33,14 +45,19 @@ export interface GuessInWords {
   about: string;
 }
 
-export function makeDeskState(
-  report: Report,
-  kase: Case,
-  notices: readonly string[] = [],
-  takeOver: FailedTakeOver | null = null,
-): DeskState {
+interface DeskStateParts {
+  notices?: readonly string[];
+  takeOver?: FailedTakeOver | null;
+  remarks?: Remarks;
+  heard?: Heard | null;
+}
+
+export function makeDeskState(report: Report, kase: Case, parts: DeskStateParts = {}): DeskState {
   const { flow, verdict } = report;
-  return { flow, case: kase, report, desk: layDesk(flow, kase, verdict), notices, takeOver };
+  const { notices = [], takeOver = null, remarks = {}, heard = null } = parts;
+  const told = findContradictions(flow, kase).map(({ sentence }) => sentence);
+  const desk = layDesk(flow, kase, verdict);
+  return { flow, case: kase, report, desk, notices: [...notices, ...told], takeOver, remarks, heard };
 }
 
 const SHORT = 5;

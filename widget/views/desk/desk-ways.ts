@@ -1,4 +1,6 @@
 import type { Answer } from "../../../flows/case.ts";
+import type { RemarkName } from "../../../flows/case-link.ts";
+import type { Piece } from "../../../flows/desk/pieces.ts";
 import type { Place } from "../../../flows/desk/places.ts";
 import type { Pair } from "../ways.ts";
 
@@ -9,6 +11,11 @@ export interface DeskWays {
   /** The case, for forms that carry it along. */
   carried: readonly Pair[];
   hrefWithout(to: string): string;
+  hrefWithoutRemark(name: RemarkName, id: string): string;
+  /** Where the caller's own words go when no script reads them. */
+  hrefToSay: string;
+  /** The case in hand. */
+  hrefToKeep: string;
   hrefBack: string | null;
   hrefToCode(code: string): string;
   hrefToCheck: string;
@@ -24,6 +31,15 @@ export interface LiveDesk {
   show(panel: Panel | null): void;
   answer(to: string, is: string): void;
   takeBack(to: string): void;
+  takeBackRemark(name: RemarkName, id: string): void;
+  /** Puts the beginning of the caller's words into the field. */
+  beginWords(): void;
+  /** Takes a piece of what was understood, or leaves it out, as its box now says. */
+  onPiece(piece: Piece, event: Event): void;
+  leaveOut(piece: Piece): void;
+  /** The form with all that was understood. */
+  onTake(event: Event): void;
+  backToWords(): void;
   undo(): void;
   /** The question that was chosen by its letter. */
   chosen: string | null;

@@ -1,5 +1,6 @@
 import type { Outcome } from "../../../flows/desk/best-question.ts";
 import type { DeskGroup } from "../../../flows/desk/groups.ts";
+import type { PieceKind } from "../../../flows/desk/pieces.ts";
 
 /** Sentences of the phone desk. Staff read them, so that words of the trade are fine. */
 export const title = "Phone desk";
@@ -11,14 +12,73 @@ export const slip = "Sample slip";
 export const fresh = "New call";
 
 export const fieldLabel = "Keys";
-export const fieldHint = "A digit answers what to ask next. A letter picks a question. Press ? for all keys.";
+export const fieldHint =
+  "A digit answers what to ask next. A letter picks a question. / takes the caller’s words. ? lists the keys.";
 export const choosing = (prompt: string) => `Chosen: ${prompt}`;
 export const typePlant = "Type the plant’s name, then Enter.";
-export const typeWords = "Type what the caller says, then Enter.";
+export const typeWords = "Type it as the caller says it, then Enter. Nothing counts before you agree.";
+export const typeWordsOr = "Enter reads it. ↓ chooses an answer below that holds these words.";
+export const inWords = "In words";
 export const noMatch = "Nothing here goes by that.";
 export const unknownKey = (typed: string) =>
   `No question or answer has the key ${typed}. Nothing was changed.`;
 export const suggestions = "Found";
+
+export const sayField = "In the caller’s own words";
+export const sayHint =
+  "The plant, what is seen and not seen, the home, what they think it is, what they ask.";
+export const readIt = "Read it";
+export const understood = "What we understood";
+export const heardHint = "Nothing counts before you agree. Take away the ticks where it is wrong.";
+export const heardKeys =
+  "Enter takes what is ticked. The key before a piece takes it away, or back in. Esc brings the words back.";
+export const reading = "Reading …";
+export const notUnderstood =
+  "Nothing of it was understood. Nothing was changed; the words are still in the field.";
+export const notUnderstoodPage = "Nothing of it was understood. Nothing was changed.";
+export const orByWords = "↓ chooses an answer that holds these words.";
+export const cannotRead = "The words cannot be read just now. They are still in the field.";
+export const agreeFirst = "First take what was understood with Enter, or bring the words back with Esc.";
+export const heardKinds = {
+  reply: "answer",
+  plant: "plant",
+  seen: "seen",
+  "not-seen": "not seen",
+  home: "household",
+  idea: "caller’s idea",
+  ask: "caller asks",
+} satisfies Record<PieceKind, string>;
+export const heardKind = (kind: string, pieces: string) => `${kind}: ${pieces}`;
+export const heardAll = (kinds: string) => `Understood. ${kinds}.`;
+export const restIs = (pieces: readonly string[]) =>
+  `Not understood: ${pieces.map((piece) => `“${piece}”`).join(", ")}.`;
+export const cutOff = "That was long. Only the first part was read.";
+export const enterTakes = "Enter takes it.";
+export const pieceKinds = {
+  reply: "The answer",
+  plant: "The plant",
+  seen: "Seen",
+  "not-seen": "Not seen",
+  home: "Household",
+  idea: "The caller’s own idea; it weighs nothing",
+  ask: "The caller asks; the verdict answers",
+} satisfies Record<PieceKind, string>;
+export const whichPlant = "Which of these is the sick plant?";
+export const noneOfThese = "None of these";
+export const heardFrom = (said: string) => `“${said}”`;
+export const heardUnsure = "said with a doubt";
+export const ruledOut = (names: string) =>
+  `The caller does not think it is: ${names}. The signs count all the same.`;
+export const agreeAll = "Take what is ticked";
+export const backToWords = "Back to the words";
+export const withoutIt = "Without this";
+export const leftOut = (piece: string) => `Left out: ${piece}.`;
+export const backIn = (piece: string) => `Back in: ${piece}.`;
+export const taken = (count: number) => (count === 1 ? "1 thing taken." : `${count} things taken.`);
+export const noneTaken = "Nothing was taken.";
+export const ideaTold = "The caller’s own idea";
+export const askTold = "The caller asks";
+export const stillSettling = "The screen has just changed. Please press again.";
 
 export const askNext = "Ask next";
 export const notSure = "Not sure";
@@ -126,8 +186,8 @@ export const keyList: readonly (readonly [key: string, does: string])[] = [
   ["letter, digit", "an answer to any other question; every question keeps its letter"],
   ["letter, letter", "answers beyond the ninth; or the second question of that letter"],
   ["h, name, Enter", "the plant; a digit picks another of those found"],
-  ["/ or Space, words, Enter", "any answer by its words"],
-  ["↑ ↓", "choose among those found"],
+  ["/ or Space, words, Enter", "reads the caller’s own words; Enter once more takes what was understood"],
+  ["↓ ↑", "while typing words: an answer that holds them, or another of the plants found"],
   ["Backspace", "in the empty field: undo"],
   [".", "hand over"],
   [",", "take over"],

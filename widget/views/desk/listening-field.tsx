@@ -25,11 +25,14 @@ export function ListeningField({ ways, state }: { ways: DeskWays; state: DeskSta
           aria-expanded={found.length > 0 ? "true" : "false"}
           aria-controls="desk-found"
           aria-autocomplete="list"
-          aria-activedescendant={found.length > 0 ? `desk-found-${at}` : undefined}
+          aria-activedescendant={found[at] ? `desk-found-${at}` : undefined}
           aria-describedby="desk-keys-hint"
           onInput={live.onType}
           onKeyDown={live.onKey}
         />
+        <button class="desk-small" type="button" {...onPress(() => live.beginWords())}>
+          <kbd class="desk-key">/</kbd> {words.inWords}
+        </button>
         <button class="desk-small" type="button" {...onPress(() => live.show("hand-over"))}>
           <kbd class="desk-key">.</kbd> {words.handOver}
         </button>

@@ -1,0 +1,2 @@
+/** Put in by the build: where the part lies that reads the caller's own words. */
+declare const DESK_SAY: import("../element/import-whole.ts").ProgramFile;
