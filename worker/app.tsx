@@ -1,4 +1,4 @@
-import { type Context, Hono } from "hono";
+import { type Context, Hono, type MiddlewareHandler } from "hono";
 import { etag } from "hono/etag";
 import type { Child } from "hono/jsx";
 import type { CivilDate } from "../flows/calendar/civil-date.ts";
@@ -43,6 +43,7 @@ import { renderPage } from "./pages/page.tsx";
 import { pageSheet } from "./pages/page-sheet.ts";
 import { pageWords } from "./pages/page-words.ts";
 import { backToCheck, limitTo, limitTyped, readTyped } from "./pages/read-typed.tsx";
+import { limitWaits, OutOfReach } from "./patience.ts";
 import { peopleWords } from "./people/people-words.ts";
 import { type Gate, makeGate } from "./people/rate-limit.ts";
 import { requireSameOrigin } from "./people/same-origin.ts";
@@ -99,6 +100,7 @@ export function makeApp({ shelf, widget, bundled, editorScripts, now, randomByte
   app.post("/desk/say", limitTo(backToDesk), readDeskWords);
   app.get("/desk/say", backToDesk);
   addPages(app, countGate);
+  app.use(limitRecords);
   app.route("/preview", makePreviewRoutes());
   // Whatever knows a person comes after this line. What comes before reads no cookie and changes nothing of anyone's.
   app.use(requireSameOrigin((c) => sendMessage(c, 403, peopleWords.crossSiteTitle, peopleWords.crossSite)));
@@ -107,11 +109,22 @@ export function makeApp({ shelf, widget, bundled, editorScripts, now, randomByte
   app.notFound((c) => sendMessage(c, 404, pageWords.notFoundTitle, pageWords.notFound));
   app.onError((error, c) => {
     console.error("A request failed.", error);
+    if (error instanceof OutOfReach)
+      return sendMessage(c, 503, pageWords.outOfReachTitle, pageWords.outOfReach);
     if (isApi(c)) return sendProblem(c, "internal-error", "Please try again.");
-    return sendMessage(c, 500, pageWords.errorTitle, pageWords.error);
+    const isBehind = /^\/(?:desk|editor|preview)\//.test(`${c.req.path}/`);
+    return sendMessage(c, 500, pageWords.errorTitle, isBehind ? pageWords.errorBehind : pageWords.error);
   });
   return app;
 }
+
+/** What is asked of the records behind the shop's own pages is waited for so long, in milliseconds: publishing writes much. */
+const RECORDS_PATIENCE = 20_000;
+
+const limitRecords: MiddlewareHandler<Setting> = (c, next) => {
+  if (c.env?.DB) c.env = { ...c.env, DB: limitWaits(c.env.DB, RECORDS_PATIENCE) };
+  return next();
+};
 
 function isApi(c: Context): boolean {
   return c.req.path.startsWith("/api/");
@@ -264,7 +277,7 @@ function readToday(c: Context<Setting>, flow: Flow, branch: string | undefined):
 
 async function sendMessage(
   c: Context<Setting>,
-  status: 200 | 403 | 404 | 405 | 414 | 500,
+  status: 200 | 403 | 404 | 405 | 414 | 500 | 503,
   title: string,
   sentence: string,
   more?: Child,

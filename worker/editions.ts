@@ -1,6 +1,7 @@
 import type { Edition } from "../flows/edition.ts";
 import { type Flow, openFlow } from "../flows/flow.ts";
 import type { Editions } from "../widget/check/replay.ts";
+import { OutOfReach, withPatience } from "./patience.ts";
 
 /** The editions at hand in this isolate. */
 export interface Shelf {
@@ -91,9 +92,9 @@ export function keepEditions(bundled: Edition): Shelf {
     async open(database, now, asked) {
       if (database !== undefined && now - failedAt >= PAUSE) {
         try {
-          return await withPatience(look(database, asked));
+          return await withPatience(look(database, asked), PATIENCE);
         } catch (error) {
-          failedAt = error instanceof OutOfPatience ? now + PATIENCE : now;
+          failedAt = error instanceof OutOfReach ? now + PATIENCE : now;
           console.error("The editions could not be read; going on with the one at hand.", error);
         }
       }
@@ -101,19 +102,6 @@ export function keepEditions(bundled: Edition): Shelf {
       return { live, asked: known ?? (isNumbered(atHand, asked) ? atHand : undefined) };
     },
   };
-}
-
-class OutOfPatience extends Error {}
-
-/** An answer that comes after all changes nothing here, whatever it is. */
-async function withPatience<T>(reading: Promise<T>): Promise<T> {
-  const { promise: tooLong, reject } = Promise.withResolvers<never>();
-  const timer = setTimeout(() => reject(new OutOfPatience(`No answer in ${PATIENCE} ms.`)), PATIENCE);
-  try {
-    return await Promise.race([reading, tooLong]);
-  } finally {
-    clearTimeout(timer);
-  }
 }
 
 function isNumbered(flow: Flow | undefined, number: number | undefined): boolean {

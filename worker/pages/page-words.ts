@@ -17,5 +17,9 @@ export const pageWords = {
   method: "This page can only be read.",
   errorTitle: "Something went wrong on our side",
   error: "Please try again. Your answers are in the link, so nothing is lost.",
+  errorBehind: "Please go back and try again. If you saved something, look first whether it is there.",
+  outOfReachTitle: "We cannot reach our records",
+  outOfReach:
+    "Please go back and try again in a minute. If you saved something, look first whether it is there.",
   skip: "Skip to the main part",
 } as const;
