@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { build } from "esbuild";
 
 const folder = join(import.meta.dirname, "..", "widget", "editor");
-const entries = ["sign-in", "room", "tree", "checker"];
+const entries = ["sign-in", "room", "entry", "tree", "checker"];
 
 /** The scripts by their names without ending. */
 export async function buildEditor(): Promise<Record<string, string>> {

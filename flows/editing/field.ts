@@ -32,6 +32,20 @@ export function readField(files: Files, { file, path }: FieldAddress): unknown {
   return resolved ? valueAt(tree.value, resolved) : undefined;
 }
 
+/** Reads many fields of one entry: what they share is parsed once. */
+export function openFields(
+  files: Files,
+  { file, path }: FieldAddress,
+): (inner: FieldAddress["path"]) => unknown {
+  const base = isTextPath(file, path) ? undefined : readField(files, { file, path });
+  return (inner) => {
+    const whole = [...path, ...inner];
+    if (isTextPath(file, whole)) return readField(files, { file, path: whole });
+    const resolved = resolvePath(base, inner);
+    return resolved && valueAt(base, resolved);
+  };
+}
+
 /** Writes a value in place. A key that is missing is added in its usual place, with the maps above it. */
 export function setField(files: Files, address: FieldAddress, value: FieldValue): Edit {
   if (isTextPath(address.file, address.path)) {

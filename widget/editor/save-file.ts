@@ -1,5 +1,7 @@
 /** Saves the text of a file while it is typed. What cannot be saved stays in the field, and in this tab. */
 
+import { forget, recall, remember } from "./tab-memory.ts";
+
 /** Milliseconds without a key after which a text is saved. */
 const PAUSE = 700;
 const RETRY = 5_000;
@@ -127,28 +129,4 @@ function offer(form: HTMLFormElement, field: HTMLTextAreaElement, kept: string, 
     then();
   });
   form.prepend(button);
-}
-
-function remember(name: string, text: string): void {
-  try {
-    sessionStorage.setItem(name, text);
-  } catch {
-    // Without room in the tab's memory the field alone holds the text.
-  }
-}
-
-function recall(name: string): string | null {
-  try {
-    return sessionStorage.getItem(name);
-  } catch {
-    return null;
-  }
-}
-
-function forget(name: string): void {
-  try {
-    sessionStorage.removeItem(name);
-  } catch {
-    // It was not kept either.
-  }
 }

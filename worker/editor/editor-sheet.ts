@@ -23,7 +23,29 @@ export const editorSheet = `
 .ed-table :is(th, td) { padding: calc(var(--lt-unit) * 1) calc(var(--lt-unit) * 2); border-block-end: 1px solid var(--lt-rule); text-align: start; vertical-align: middle; }
 .ed-table thead th { font: 600 var(--lt-small)/1.4 var(--lt-sans); vertical-align: bottom; }
 .ed-table tbody th { font-weight: 400; }
+.ed-columns-form { grid-template-columns: minmax(0, 1fr); }
+@media (min-width: 1000px) { .ed-columns-form:has(> aside) { grid-template-columns: minmax(0, 2fr) minmax(0, 1fr); } .ed-beside { position: sticky; inset-block-start: calc(var(--lt-unit) * 4); max-block-size: 95vh; overflow: auto; } }
+.ed-beside > * + * { margin-block-start: calc(var(--lt-unit) * 6); }
+.ed-prose { display: grid; gap: calc(var(--lt-unit) * 4); grid-template-columns: repeat(auto-fit, minmax(min(100%, 18em), 1fr)); }
+.ed-prose > * { min-inline-size: 0; }
+.ed-preview { padding: calc(var(--lt-unit) * 3); border: 1px dashed var(--lt-edge); overflow-wrap: anywhere; }
+.ed-preview p + p { margin-block-start: calc(var(--lt-unit) * 2); }
+.ed-sources li { overflow-wrap: anywhere; }
+.ed-save { position: sticky; inset-block-end: 0; z-index: 1; padding-block: calc(var(--lt-unit) * 2); background: var(--lt-paper); border-block-start: 1px solid var(--lt-rule); }
+form[data-entry] :is(input, textarea, a) { scroll-margin-block-end: 6rem; }
+.ed-clash { margin-block-start: calc(var(--lt-unit) * 4); }
 .ed-evidence { min-inline-size: 34em; }
+.ed-radio-word { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+@media (max-width: 600px) {
+  .ed-evidence { min-inline-size: 0; }
+  .ed-evidence, .ed-evidence tbody, .ed-evidence tr { display: block; }
+  .ed-evidence thead { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); }
+  .ed-table.ed-evidence :is(th, td) { display: inline-block; inline-size: auto; border: 0; padding-block: 0; text-align: start; }
+  .ed-table.ed-evidence tbody th { display: block; padding-block-start: calc(var(--lt-unit) * 2); font-weight: 600; }
+  .ed-evidence tr { border-block-end: 1px solid var(--lt-rule); }
+  .ed-radio { gap: calc(var(--lt-unit) * 2); }
+  .ed-radio-word { position: static; inline-size: auto; block-size: auto; overflow: visible; clip-path: none; }
+}
 .ed-evidence :is(td, thead th + th) { text-align: center; inline-size: 5em; }
 .ed-evidence thead th:first-child { min-inline-size: 11em; }
 .ed-radio { position: relative; display: flex; align-items: center; justify-content: center; min-block-size: 44px; min-inline-size: 44px; cursor: pointer; }

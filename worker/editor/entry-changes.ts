@@ -2,10 +2,10 @@
 import type { Files } from "../../flows/content/read-files.ts";
 import type { Edit, FieldAddress } from "../../flows/editing/edit.ts";
 import { moveEvidence } from "../../flows/editing/entries.ts";
-import { readField } from "../../flows/editing/field.ts";
-import { toText, writeText } from "../../flows/editing/field-text.ts";
+import { openFields, readField } from "../../flows/editing/field.ts";
+import { writeText } from "../../flows/editing/field-text.ts";
 import { evidenceWords } from "../../flows/evidence-table.ts";
-import type { FieldSpec } from "./entry-fields.ts";
+import { type FieldSpec, showValue } from "./entry-fields.ts";
 
 /** Fields as the form showed them, and as they came back, by their names. */
 export type Texts = Readonly<Record<string, string>>;
@@ -32,21 +32,32 @@ export interface Laid {
   refused: string[];
 }
 
+/** The name of a field in its form. The one field of a list of words has no path. */
 export function nameOf({ path }: FieldSpec): string {
-  return path.join(".");
+  return path.length === 0 ? "words" : path.join(".");
 }
 
 export function evidenceName(finding: string): string {
   return `evidence.${finding}`;
 }
 
-/** The word under which a condition lists a finding; empty when under none. */
-export function wordFor(files: Files, address: FieldAddress, finding: string): string {
-  const word = evidenceWords.find((one) => {
-    const ids = readField(files, { file: address.file, path: ["evidence", one] });
-    return Array.isArray(ids) && ids.includes(finding);
-  });
-  return word ?? "";
+/** Every field of an entry as its form shows it, by name; of a condition also the word for each finding. */
+export function readTexts(
+  files: Files,
+  { kind, address, fields }: Entry,
+  findings: readonly string[] = [],
+): Texts {
+  const read = openFields(files, address);
+  const texts: Record<string, string> = {};
+  for (const spec of fields) texts[nameOf(spec)] = showValue(read(spec.path), spec);
+  if (kind !== "condition") return texts;
+  const words = new Map<string, string>();
+  for (const word of evidenceWords) {
+    const ids = read(["evidence", word]);
+    if (Array.isArray(ids)) for (const id of ids) if (!words.has(String(id))) words.set(String(id), word);
+  }
+  for (const id of findings) texts[evidenceName(id)] = words.get(id) ?? "";
+  return texts;
 }
 
 export function layChanges(files: Files, entry: Entry, was: Texts, now: Texts): Laid {
@@ -56,12 +67,21 @@ export function layChanges(files: Files, entry: Entry, was: Texts, now: Texts): 
   return laid;
 }
 
+function wordFor(files: Files, { address }: Entry, finding: string): string {
+  const read = openFields(files, address);
+  const word = evidenceWords.find((one) => {
+    const ids = read(["evidence", one]);
+    return Array.isArray(ids) && ids.includes(finding);
+  });
+  return word ?? "";
+}
+
 function layField(laid: Laid, entry: Entry, spec: FieldSpec, was: Texts, now: Texts): void {
   const name = nameOf(spec);
   const [before, after] = [was[name], now[name]];
   if (before === undefined || after === undefined || same(before, after)) return;
   const address = { file: entry.address.file, path: [...entry.address.path, ...spec.path] };
-  const current = toText(readField(laid.files, address));
+  const current = showValue(readField(laid.files, address), spec);
   if (same(current, after)) return;
   if (!same(current, before)) {
     laid.clashes.push({ name, label: spec.label, mine: after, theirs: current });
@@ -74,7 +94,7 @@ function layEvidence(laid: Laid, entry: Entry, was: Texts, now: Texts): void {
   for (const [name, after] of Object.entries(now)) {
     if (!name.startsWith("evidence.") || after === was[name]) continue;
     const finding = name.slice("evidence.".length);
-    const current = wordFor(laid.files, entry.address, finding);
+    const current = wordFor(laid.files, entry, finding);
     if (current === after) continue;
     if (current !== (was[name] ?? "")) {
       laid.clashes.push({ name, label: finding, mine: after || "nothing", theirs: current || "nothing" });

@@ -31,6 +31,16 @@ describe("a form", () => {
       { kind: "finding", id: "fine-webbing" },
       { kind: "remedy", id: "isolate" },
       { kind: "host", id: "basil" },
+      { kind: "product", id: "bags" },
+      { kind: "drawing", id: "stippling" },
+      { kind: "shop", id: "shop" },
+      { kind: "shop", id: "north-yard" },
+      { kind: "wording", id: "conversation" },
+      { kind: "wording", id: "hand-over" },
+      { kind: "wording", id: "trade-words" },
+      { kind: "lexicon", id: "findings.white-stuff-untested" },
+      { kind: "lexicon", id: "words.leaf" },
+      { kind: "lexicon", id: "hosts.0" },
     ]) {
       expect((await (await openForm(room, draft, which)).send({})).status, which.id).toBe(303);
     }
@@ -145,4 +155,150 @@ describe("entries", () => {
     });
     expect(again.status).toBe(422);
   });
+});
+
+describe("shop, drawings, wordings and how people say it", () => {
+  const edit = async (which: Record<string, string>, changes: Record<string, string>, file: string) => {
+    const room = await enterRoom();
+    const draft = await beginDraft(room);
+    const { send } = await openForm(room, draft, which);
+    expect((await send(changes)).status).toBe(303);
+    const now = (await textOf(room, draft, file)).split("\n");
+    const before = (bundled.files[file as keyof typeof bundled.files] ?? "").split("\n");
+    return {
+      added: now.filter((line) => !before.includes(line)),
+      lost: before.filter((line) => !now.includes(line)),
+    };
+  };
+
+  test.each([
+    [{ kind: "shop", id: "north-yard" }, { hours: "Tuesday to Friday 10 to 5" }, "shop.yaml", 1, 1],
+    [{ kind: "shop", id: "shop" }, { time_zone: "America/Chicago" }, "shop.yaml", 1, 1],
+    [{ kind: "shop", id: "shop" }, { "shelves.bags": "aisle 9" }, "shop.yaml", 1, 0],
+    [{ kind: "drawing", id: "holes" }, { shows: "Holes in the blade." }, "drawings.yaml", 1, 1],
+    [{ kind: "wording", id: "hand-over" }, { "hand_over.subject": "Your check" }, "shop.yaml", 1, 1],
+    [{ kind: "wording", id: "trade-words" }, { words: "alcohol\nsystemic" }, "trade-words.yaml", 0, 60],
+    [
+      { kind: "lexicon", id: "words.root" },
+      { words: "root\nrootball\nroot_ball\nrootlet" },
+      "lexicon.yaml",
+      1,
+      1,
+    ],
+    [
+      { kind: "lexicon", id: "findings.white-cottony-tufts" },
+      { when_denied: "no tuft" },
+      "lexicon.yaml",
+      1,
+      0,
+    ],
+  ])("%o: %o touches no other line", async (which, changes, file, most, lost) => {
+    const { added, lost: gone } = await edit(which, changes, file);
+    expect(added.length, added.join("\n")).toBe(most);
+    expect(gone.length).toBeLessThanOrEqual(lost);
+  });
+
+  test("a branch is opened and taken out; the shop as a whole is not", async () => {
+    const room = await enterRoom();
+    const draft = await beginDraft(room);
+    const add = (id: string) => room.post(`${draft}/entries`, { kind: "shop", "new-id": id });
+    expect((await add("shop")).status).toBe(422);
+    expect((await add("south-gate")).status).toBe(303);
+    expect(await textOf(room, draft, "shop.yaml")).toContain("south-gate");
+    expect((await room.post(`${draft}/retire`, { kind: "shop", id: "shop", why: "x" })).status).toBe(409);
+    expect((await room.post(`${draft}/retire`, { kind: "shop", id: "south-gate", why: "x" })).status).toBe(
+      303,
+    );
+    expect(await textOf(room, draft, "shop.yaml")).toBe(bundled.files["shop.yaml"]);
+  });
+
+  test("every kind is listed, and what is listed opens", async () => {
+    const room = await enterRoom();
+    const draft = await beginDraft(room);
+    for (const kind of ["drawing", "lexicon", "wording", "shop", "product"]) {
+      const list = await room.read(`${draft}/entries?kind=${kind}`);
+      const hrefs = [...list.matchAll(/href="([^"]*entry\?kind=[^"]*)"/g)].map(([, href = ""]) => href);
+      expect(hrefs.length, kind).toBeGreaterThan(1);
+      for (const href of [hrefs[0], hrefs.at(-1)])
+        expect((await room.get((href ?? "").replaceAll("&amp;", "&"))).status, href).toBe(200);
+    }
+  });
+});
+
+describe("fields saved while they are typed", () => {
+  const put = (room: Room, draft: string, body: unknown) =>
+    room.send(`${draft}/entry`, {
+      method: "PUT",
+      headers: { "content-type": "application/json" },
+      body: typeof body === "string" ? body : JSON.stringify(body),
+    });
+
+  test("are saved one by one, and the answer tells all as they stand", async () => {
+    const [ada, ben] = [await enterRoom(), await enterRoom()];
+    const draft = await beginDraft(ada);
+    const was = { name: "Spider mites", how_common: "common" };
+    expect((await put(ada, draft, { ...condition, was, now: { name: "Mites" } })).status).toBe(200);
+    const answer = await put(ben, draft, { ...condition, was, now: { how_common: "rare" } });
+    expect(answer.status).toBe(200);
+    expect(await answer.json()).toMatchObject({ clashes: [], texts: { name: "Mites", how_common: "rare" } });
+  });
+
+  test("of a field that someone else changed come back with 412 and both versions; the others are saved", async () => {
+    const [ada, ben] = [await enterRoom(), await enterRoom()];
+    const draft = await beginDraft(ada);
+    const was = { name: "Spider mites", spreads: "yes-fast", "evidence.fine-webbing": "hallmark" };
+    await put(ada, draft, {
+      ...condition,
+      was,
+      now: { name: "By Ada", "evidence.fine-webbing": "supports" },
+    });
+    const now = { name: "By Ben", spreads: "no", "evidence.fine-webbing": "against" };
+    const answer = await put(ben, draft, { ...condition, was, now });
+    expect(answer.status).toBe(412);
+    const { clashes } = (await answer.json()) as { clashes: unknown[] };
+    expect(clashes).toMatchObject([
+      { name: "name", mine: "By Ben", theirs: "By Ada" },
+      { name: "evidence.fine-webbing", mine: "against", theirs: "supports" },
+    ]);
+    const text = await textOf(ada, draft);
+    expect(text).toContain("name: By Ada");
+    expect(text).toContain("spreads: no");
+  });
+
+  test.each([
+    ["{", 400],
+    [{ ...condition, now: { name: "x" } }, 428],
+    [{ kind: "nonsense", id: "x", was: {}, now: {} }, 400],
+    [{ kind: "condition", id: "../shop", was: {}, now: {} }, 404],
+    [{ kind: "lexicon", id: "__proto__", was: {}, now: { words: "x" } }, 404],
+    [{ kind: "shop", id: "none", was: {}, now: {} }, 404],
+  ])("%o gives %i", async (body, status) => {
+    const room = await enterRoom();
+    const draft = await beginDraft(room);
+    const answer = await put(room, draft, body);
+    expect(answer.status).toBe(status);
+    expect(((await answer.json()) as { sentence: string }).sentence).not.toBe("");
+  });
+
+  test("of a closed draft are refused", async () => {
+    const room = await enterRoom();
+    const draft = await beginDraft(room);
+    await room.post(`${draft}/close`, { why: "" });
+    const was = { name: "Spider mites" };
+    expect((await put(room, draft, { ...condition, was, now: { name: "x" } })).status).toBe(409);
+  });
+});
+
+test("what is typed is shown as it reads, and nothing is saved", async () => {
+  const room = await enterRoom();
+  const draft = await beginDraft(room);
+  const { send } = await openForm(room, draft, { kind: "question", id: "mark-look" });
+  const shown = await send({ show: "yes", prompt: "Which mark is it?", body: "1. Hold it **up**." });
+  expect(shown.status).toBe(200);
+  const page = await shown.text();
+  expect(page).toContain("It is not saved yet.");
+  expect(page).toContain("<strong>up</strong>");
+  expect(page).toContain('<span class="lt-prompt">Which mark is it?</span>');
+  expect(page).toContain('name="prompt" value="Which mark is it?"');
+  expect(await textOf(room, draft, "questions/mark-look.md")).toBe(bundled.files["questions/mark-look.md"]);
 });
