@@ -2,7 +2,6 @@ import { type Context, Hono, type MiddlewareHandler } from "hono";
 import { etag } from "hono/etag";
 import type { Child } from "hono/jsx";
 import type { CivilDate } from "../flows/calendar/civil-date.ts";
-import { editionOfCode, readCode } from "../flows/case-code.ts";
 import { editionOf } from "../flows/case-link.ts";
 import type { Flow } from "../flows/flow.ts";
 import { nextQuestion } from "../flows/next-question.ts";
@@ -21,7 +20,7 @@ import { sheet } from "../widget/views/sheet.ts";
 import { sumsSheet } from "../widget/views/sums-sheet.ts";
 import { verdictSheet } from "../widget/views/verdict-sheet.ts";
 import { sendProblem } from "./api/problem.ts";
-import { editionNumbered, makeApi } from "./api/routes.ts";
+import { makeApi } from "./api/routes.ts";
 import { countPage, makeCounts } from "./counts/routes.ts";
 import { dayAt } from "./day-at.ts";
 import { demoSheet } from "./demo/demo-sheet.ts";
@@ -37,12 +36,13 @@ import { makeEditorRoom } from "./editor/routes.tsx";
 import { makeEmbed } from "./embed/routes.ts";
 import type { WidgetFiles } from "./embed/widget-files.ts";
 import { CheckPage } from "./pages/check-page.tsx";
-import { backToDesk, explainAll, makeDesk, readDeskWords } from "./pages/desk-routes.tsx";
+import { backToDesk, makeDesk, readDeskWords } from "./pages/desk-routes.tsx";
 import { MessagePage } from "./pages/message-page.tsx";
 import { renderPage } from "./pages/page.tsx";
 import { pageSheet } from "./pages/page-sheet.ts";
 import { pageWords } from "./pages/page-words.ts";
 import { backToCheck, limitTo, limitTyped, readTyped } from "./pages/read-typed.tsx";
+import { readTypedCode } from "./pages/read-typed-code.ts";
 import { limitWaits, OutOfReach } from "./patience.ts";
 import { peopleWords } from "./people/people-words.ts";
 import { type Gate, makeGate } from "./people/rate-limit.ts";
@@ -82,6 +82,11 @@ export function makeApp({ shelf, widget, bundled, editorScripts, now, randomByte
     c.set("openEditions", (asked) => {
       if (opened === undefined || asked !== undefined) opened = shelf.open(c.env?.DB, now(), asked);
       return opened;
+    });
+    c.set("openAnyEditions", (wanted) => {
+      const shelved = shelf.openAny(c.env?.DB, now(), wanted);
+      opened = shelved.then(({ live }) => ({ live, asked: undefined }));
+      return shelved;
     });
     c.set("now", now());
     c.set("randomBytes", randomBytes);
@@ -252,22 +257,16 @@ async function sendCalendar(c: Context<Setting>): Promise<Response> {
 
 async function openCode(c: Context<Setting>, code: string): Promise<Response> {
   if (code.trim() === "") return sendMessage(c, 200, pageWords.haveCode, pageWords.codeEmpty);
-  const editions = await c.var.openEditions(editionOfCode(code));
-  const read = readCode((number) => editionNumbered(editions, number), code);
-  if (!read.ok) {
-    const { sentences, guesses } = await explainAll(c, editions, code, read.sentence);
-    const may = guesses.length > 0 && (
-      <>
-        <p>{pageWords.codeGuesses}</p>
-        <GuessesView guesses={guesses} hrefTo={(one) => `/c/${encodeURIComponent(one)}`} />
-      </>
-    );
-    return sendMessage(c, 404, pageWords.codeTitle, sentences.join(" "), may);
-  }
-  return c.redirect(
-    hrefToCheck(editionNumbered(editions, read.case.edition) ?? editions.live, read.case, [["look", "code"]]),
-    303,
+  const read = await readTypedCode(c, code);
+  if (read.ok) return c.redirect(hrefToCheck(read.flow, read.case, [["look", "code"]]), 303);
+  const { sentences, guesses } = read.failed;
+  const may = guesses.length > 0 && (
+    <>
+      <p>{pageWords.codeGuesses}</p>
+      <GuessesView guesses={guesses} hrefTo={(one) => `/c/${encodeURIComponent(one)}`} />
+    </>
   );
+  return sendMessage(c, 404, pageWords.codeTitle, sentences.join(" "), may);
 }
 
 /** The day at the branch, which is where the shopper most likely is. */

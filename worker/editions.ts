@@ -11,6 +11,14 @@ export interface Shelf {
    * a database that answers, the last edition seen is used, or the bundled one.
    */
   open(database: D1Database | undefined, now: number, asked?: number): Promise<Editions>;
+  /** The same for several editions that may be meant, the likeliest first: the first few of them that exist, with one read. */
+  openAny(database: D1Database | undefined, now: number, wanted: readonly number[]): Promise<Shelved>;
+}
+
+/** The live edition, and those of the wanted ones that were found. */
+export interface Shelved {
+  live: Flow;
+  found: Flow[];
 }
 
 interface Row {
@@ -33,10 +41,17 @@ export const PATIENCE = 3_000;
 /** Old editions kept ready in memory. */
 const MOST_OLD = 4;
 
-/** What memory holds is not sent again: the live edition as number ?2 with hash ?3, and what was asked for if ?4 is 1. */
+/** Editions sent for one request beside the live one: enough for a slip in a code, too few to be worth a flood. */
+const MOST_WANTED = 3;
+
+/**
+ * What memory holds is not sent again: the live edition as number ?2 with hash ?3. ?1 is a JSON array of the numbers that
+ * are wanted and not in memory.
+ */
 const QUERY = `SELECT e.number, e.hash, l.number = e.number AS isLive, p.body AS part,
   CASE WHEN e.number = ?2 AND e.hash = ?3 THEN NULL ELSE e.body END AS body
-  FROM live l JOIN editions e ON e.number = l.number OR (e.number = ?1 AND ?4 = 0)
+  FROM live l JOIN editions e ON e.number = l.number OR e.number IN
+    (SELECT a.number FROM json_each(?1) w JOIN editions a ON a.number = w.value ORDER BY w.key LIMIT ${MOST_WANTED})
   LEFT JOIN edition_parts p ON p.edition = e.number AND NOT (e.number = ?2 AND e.hash = ?3)
   ORDER BY e.number, p.part`;
 
@@ -51,35 +66,46 @@ export function keepEditions(bundled: Edition): Shelf {
 
   const inMemory = (asked: number) => (live.edition.number === asked ? live : old.get(asked));
 
-  async function look(database: D1Database, asked: number | undefined): Promise<Editions> {
+  async function look(database: D1Database, wanted: readonly number[]): Promise<Shelved> {
     const before = live;
-    const known = asked === undefined ? undefined : inMemory(asked);
+    const known = wanted.flatMap((number) => inMemory(number) ?? []);
+    const missing = wanted.filter((number) => !known.some((flow) => isNumbered(flow, number)));
     const turn = ++begun;
     const { results } = await database
       .prepare(QUERY)
-      .bind(
-        asked ?? 0,
-        before.edition.number,
-        before.edition.hash,
-        Number(asked === undefined || known !== undefined),
-      )
+      .bind(JSON.stringify(missing), before.edition.number, before.edition.hash)
       .all<Row>();
+    const rowsOf = (one: number) => results.filter(({ number, isLive }) => number === one && isLive !== 1);
     const current =
       openRows(
         results.filter((row) => row.isLive === 1),
         before,
       ) ?? atHand;
-    const wanted = openRows(
-      results.filter((row) => row.number === asked && row.isLive !== 1),
-      before,
-    );
-    if (wanted) keep(wanted);
+    const others = missing.flatMap((number) => openRows(rowsOf(number), before) ?? []);
+    for (const flow of others) keep(flow);
     if (turn > latest) {
       latest = turn;
       live = current;
       if (before !== current && before !== atHand) keep(before);
     }
-    return { live: current, asked: [current, wanted, known, atHand].find((flow) => isNumbered(flow, asked)) };
+    return { live: current, found: pick(wanted, [current, ...others, ...known, atHand]) };
+  }
+
+  async function openAny(
+    database: D1Database | undefined,
+    now: number,
+    wanted: readonly number[],
+  ): Promise<Shelved> {
+    if (database !== undefined && now - failedAt >= PAUSE) {
+      try {
+        return await withPatience(look(database, wanted), PATIENCE);
+      } catch (error) {
+        failedAt = error instanceof OutOfReach ? now + PATIENCE : now;
+        console.error("The editions could not be read; going on with the one at hand.", error);
+      }
+    }
+    const known = wanted.flatMap((number) => inMemory(number) ?? []);
+    return { live, found: pick(wanted, [...known, atHand]) };
   }
 
   function keep(flow: Flow): void {
@@ -89,23 +115,21 @@ export function keepEditions(bundled: Edition): Shelf {
   }
 
   return {
+    openAny,
     async open(database, now, asked) {
-      if (database !== undefined && now - failedAt >= PAUSE) {
-        try {
-          return await withPatience(look(database, asked), PATIENCE);
-        } catch (error) {
-          failedAt = error instanceof OutOfReach ? now + PATIENCE : now;
-          console.error("The editions could not be read; going on with the one at hand.", error);
-        }
-      }
-      const known = asked === undefined ? undefined : inMemory(asked);
-      return { live, asked: known ?? (isNumbered(atHand, asked) ? atHand : undefined) };
+      const { live: current, found } = await openAny(database, now, asked === undefined ? [] : [asked]);
+      return { live: current, asked: found[0] };
     },
   };
 }
 
-function isNumbered(flow: Flow | undefined, number: number | undefined): boolean {
-  return flow !== undefined && flow.edition.number === number;
+/** The first flow of each wanted number. */
+function pick(wanted: readonly number[], flows: readonly Flow[]): Flow[] {
+  return wanted.flatMap((number) => flows.find((flow) => isNumbered(flow, number)) ?? []);
+}
+
+function isNumbered(flow: Flow, number: number): boolean {
+  return flow.edition.number === number;
 }
 
 /** Undefined when there are no rows. */

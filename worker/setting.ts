@@ -1,4 +1,5 @@
 import type { Editions } from "../widget/check/replay.ts";
+import type { Shelved } from "./editions.ts";
 import type { SignedIn } from "./people/person.ts";
 import type { RandomBytes } from "./people/token.ts";
 
@@ -11,6 +12,8 @@ export interface Setting {
     randomBytes: RandomBytes;
     /** Opens the live edition and the one asked for, with at most one read of the database. */
     openEditions(asked?: number): Promise<Editions>;
+    /** The same for several editions that may be meant, the likeliest first. */
+    openAnyEditions(wanted: readonly number[]): Promise<Shelved>;
   };
 }
 

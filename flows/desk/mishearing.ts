@@ -1,5 +1,5 @@
 import type { Case } from "../case.ts";
-import { readCode } from "../case-code.ts";
+import { editionOfCode, LONGEST_CODE, readCode } from "../case-code.ts";
 import { checkSymbols, cleanCode, digits, readBase32 } from "../crockford.ts";
 import type { Flow } from "../flow.ts";
 
@@ -62,6 +62,13 @@ export function guessCodes(flowOf: (edition: number) => Flow | undefined, text: 
     if (guesses.length === MOST_GUESSES) break;
   }
   return guesses;
+}
+
+/** The editions a code may mean, the likeliest first: its own when it is whole, else those of all that it may have been. */
+export function editionsMeant(text: string): number[] {
+  if (text.length > LONGEST_CODE) return [];
+  const codes = readBase32(text).ok ? [text] : variantsOf(text).map(({ code }) => code);
+  return [...new Set(codes.flatMap((code) => editionOfCode(code) ?? []))].filter((number) => number > 0);
 }
 
 /** Every code one likely slip away whose check symbol fits, whether it leads to a case or not. */

@@ -2,6 +2,7 @@ import { env } from "cloudflare:test";
 import { afterEach, describe, expect, test, vi } from "vitest";
 import { writeCode } from "../../flows/case-code.ts";
 import { readLink } from "../../flows/case-link.ts";
+import { alternativesTo } from "../../flows/desk/mishearing.ts";
 import type { Edition } from "../../flows/edition.ts";
 import { openFlow } from "../../flows/flow.ts";
 import { dayAtShop } from "../../worker/staff/shop-day.ts";
@@ -70,6 +71,17 @@ describe("the counter", () => {
     expect(page).toContain("The check that tells");
     for (const { prompt } of bundled.questions.filter(({ id }) => query.includes(`&${id}=`)))
       expect(page).toContain(prompt.replaceAll("'", "&#39;"));
+  });
+
+  test("points at what a code typed wrong may have been, and keeps the branch", async () => {
+    const { read } = await openCounter();
+    const misread = [...mites].flatMap((symbol, at) =>
+      alternativesTo(symbol).map((other) => mites.slice(0, at) + other + mites.slice(at + 1)),
+    )[0];
+    const page = await read(`/desk/counter?code=${misread}&branch=canal-street`, 404);
+    expect(page).toContain("It may be one of these.");
+    expect(page).toContain(`href="/desk/counter?code=${encodeURIComponent(mites)}&branch=canal-street"`);
+    expect(page).toContain("Basil; Spots, patches or marks on leaves");
   });
 
   test.each([

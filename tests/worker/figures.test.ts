@@ -93,6 +93,68 @@ describe("the figures", () => {
     );
   });
 
+  test("are about one branch and some days, and the files follow", async () => {
+    await write({ branch: "north-yard", day: "2026-10-01" });
+    await write({ branch: "north-yard", day: "2026-10-31", result: "not-detected" });
+    await write({ branch: "north-yard", day: "2026-11-01" });
+    const counts = [
+      ["2026-10-31", "north-yard", 3],
+      ["2026-11-01", "north-yard", 5],
+      ["2026-10-31", "canal-street", 7],
+    ] as const;
+    for (const [day, branch, count] of counts)
+      await env.DB.prepare("INSERT INTO counts VALUES (?1, ?2, 'page', 'started', '', ?3)")
+        .bind(day, branch, count)
+        .run();
+    const { read } = await openFigures();
+    const query = "?branch=north-yard&from=2026-10-01&to=2026-10-31";
+    const page = await (await read(`/desk/figures${query}`)).text();
+    expect(rowsOf(page, "By how sure the check was")).toEqual([
+      ["Most likely", "2", "1", "50 %", expect.any(String)],
+    ]);
+    expect(rowsOf(page, "Checks without people")[0]).toEqual(["Started", "3"]);
+    expect(page).toContain('<option value="north-yard" selected');
+    expect(page).toContain('name="from" type="date" value="2026-10-01"');
+    for (const [name, length] of [
+      ["bench-findings", 2],
+      ["counts", 1],
+    ] as const) {
+      expect(page).toContain(`href="/desk/figures/${name}.csv${query.replaceAll("&", "&amp;")}"`);
+      const file = await read(`/desk/figures/${name}.csv${query}`);
+      expect(file.headers.get("content-disposition")).toContain(
+        `"${name}-north-yard-2026-10-01-2026-10-31.csv"`,
+      );
+      const rows = parse(await file.text(), { columns: true }) as Record<string, string>[];
+      expect(rows.map(({ branch }) => branch)).toEqual(Array(length).fill("north-yard"));
+      expect(rows.every(({ day = "" }) => day >= "2026-10-01" && day <= "2026-10-31")).toBe(true);
+    }
+    const empty = await (await read("/desk/figures?to=2020-01-01")).text();
+    expect(empty).toContain("Nothing was recorded for this branch and these days.");
+  });
+
+  test.each([
+    ["from=31.2.2026", "“31.2.2026” is no day."],
+    ["to=2026-02-30", "“2026-02-30” is no day."],
+    ["from=2026-10-02&to=2026-10-01", "The last day comes before the first."],
+    ["branch=nowhere", "We have no branch “nowhere”."],
+    ["from=%22%3E%3Cscript%3E", "is no day."],
+  ])(
+    "tell what is wrong with %s, keep it in its field, and give no file of something else",
+    async (query, sentence) => {
+      const { read } = await openFigures();
+      const response = await read(`/desk/figures?${query}`);
+      expect(response.status).toBe(200);
+      const page = await response.text();
+      expect(page).toContain(sentence);
+      expect(page).toContain('aria-invalid="true"');
+      expect(page).not.toContain("<script>");
+      if (query.startsWith("from=31")) expect(page).toContain('type="text" value="31.2.2026"');
+      const file = await read(`/desk/figures/counts.csv?${query}`);
+      expect(file.status).toBe(400);
+      expect(await file.text()).toContain(sentence);
+    },
+  );
+
   test("are for those who are signed in", async () => {
     const { ask } = openFreshApp();
     for (const path of ["/desk/figures", "/desk/figures/bench-findings.csv", "/desk/figures/"]) {

@@ -268,6 +268,7 @@ describe("a form sent without a session", () => {
   app.use((c, next) => {
     c.set("now", 1_000_000);
     c.set("openEditions", (asked) => keepEditions(bundled).open(undefined, 0, asked));
+    c.set("openAnyEditions", (wanted) => keepEditions(bundled).openAny(undefined, 0, wanted));
     return next();
   });
   app.use(requireRole("staff", askToSignIn));

@@ -13,7 +13,7 @@ import type { Call } from "./call.ts";
 import { guardPresses } from "./guard-presses.ts";
 import { makeSayLoader } from "./load-say.ts";
 import { makeTools, readForm } from "./make-tools.ts";
-import { emptyField, type FieldState, readField } from "./read-field.ts";
+import { emptyField, type FieldState, looksSame, readField } from "./read-field.ts";
 import { pressPiece, sayHeard, sayState, stillOpen } from "./say-state.ts";
 import { StillLists } from "./still-lists.ts";
 import { takeOver } from "./take-over.ts";
@@ -186,7 +186,10 @@ export class LiveScreen {
       return;
     }
     if (field.act !== null || field.isUnknown) input.value = "";
+    const before = this.#field;
     this.#field = field.act === null && !field.isUnknown ? field : emptyField;
+    // A long sentence changes nothing on the screen from one letter to the next.
+    if (field.words !== null && looksSame(before, field)) return;
     if (field.isUnknown) this.#say(words.unknownKey(typed));
     else if (field.act === null) this.#refresh();
     else if ("answer" in field.act) this.#answer(field.act.answer.to, field.act.answer.is);

@@ -77,6 +77,12 @@ export function readField(flow: Flow, desk: Desk, typed: string): FieldState {
   }
 }
 
+/** Whether two states of the field look the same on the screen. */
+export function looksSame(one: FieldState, other: FieldState): boolean {
+  const foundIn = ({ found, at }: FieldState) => `${at} ${found.map(({ to, is }) => `${to}=${is}`).join()}`;
+  return one.hint === other.hint && one.chosen === other.chosen && foundIn(one) === foundIn(other);
+}
+
 function hintFor(found: readonly Answer[], typed: string, usual: string): string {
   return typed !== "" && found.length === 0 ? words.noMatch : usual;
 }

@@ -12,13 +12,26 @@ export interface Counted {
   count: number;
 }
 
-/** Rows from that day on, in the order of the days. */
-export async function readCounts(database: D1Database, from: CivilDate, most: number): Promise<Counted[]> {
+/** Which rows: from a day on, up to another or without end, of one branch or of all. */
+export interface CountFilter {
+  from: CivilDate;
+  to: CivilDate | null;
+  branch: string | null;
+}
+
+const WANTED = "day >= ?1 AND (?2 IS NULL OR day <= ?2) AND (?3 IS NULL OR branch = ?3)";
+
+/** The rows in the order of the days, `most` at most. */
+export async function readCounts(
+  database: D1Database,
+  { from, to, branch }: CountFilter,
+  most: number,
+): Promise<Counted[]> {
   const { results } = await database
     .prepare(
-      "SELECT day, branch, source, name, what, count FROM counts WHERE day >= ?1 ORDER BY day, branch, source, name, what LIMIT ?2",
+      `SELECT day, branch, source, name, what, count FROM counts WHERE ${WANTED} ORDER BY day, branch, source, name, what LIMIT ?4`,
     )
-    .bind(from, most)
+    .bind(from, to, branch, most)
     .all<Counted>();
   return results;
 }
@@ -26,12 +39,12 @@ export async function readCounts(database: D1Database, from: CivilDate, most: nu
 export type Sum = Pick<Counted, "name" | "what" | "count">;
 
 /** Sums over all rows of a name, by what was counted. */
-export async function sumCounts(database: D1Database, from: CivilDate): Promise<Sum[]> {
+export async function sumCounts(database: D1Database, { from, to, branch }: CountFilter): Promise<Sum[]> {
   const { results } = await database
     .prepare(
-      "SELECT name, what, SUM(count) AS count FROM counts WHERE day >= ?1 GROUP BY name, what ORDER BY 3 DESC, 2",
+      `SELECT name, what, SUM(count) AS count FROM counts WHERE ${WANTED} GROUP BY name, what ORDER BY 3 DESC, 2`,
     )
-    .bind(from)
+    .bind(from, to, branch)
     .all<Sum>();
   return results;
 }

@@ -1,9 +1,8 @@
 import type { Context } from "hono";
 import type { Case } from "../../flows/case.ts";
 import { answerTo, giveAnswer } from "../../flows/case.ts";
-import { editionOfCode, readCode } from "../../flows/case-code.ts";
-import { editionOf, writeLink } from "../../flows/case-link.ts";
-import { variantsOf } from "../../flows/desk/mishearing.ts";
+import { editionOf } from "../../flows/case-link.ts";
+import { editionsMeant } from "../../flows/desk/mishearing.ts";
 import { layPieces, type Remarks } from "../../flows/desk/pieces.ts";
 import { findHosts } from "../../flows/find-host.ts";
 import type { Flow } from "../../flows/flow.ts";
@@ -12,18 +11,19 @@ import { propose } from "../../flows/understand/propose.ts";
 import { hrefToDesk } from "../../widget/check/desk-ways.ts";
 import { makeReport } from "../../widget/check/make-report.ts";
 import { type CheckRequest, readCheckRequest, readRemarks } from "../../widget/check/read-request.ts";
-import { type Editions, type Replay, replay } from "../../widget/check/replay.ts";
+import { type Replay, replay } from "../../widget/check/replay.ts";
 import { questionFor } from "../../widget/views/describe-answer.ts";
-import { explainCode, type FailedTakeOver, makeDeskState } from "../../widget/views/desk/desk-state.ts";
+import { makeDeskState } from "../../widget/views/desk/desk-state.ts";
 import type { Report } from "../../widget/views/report.ts";
 import * as words from "../../widget/views/words.ts";
-import { editionNumbered } from "../api/routes.ts";
 import { dayAt } from "../day-at.ts";
+import type { Shelved } from "../editions.ts";
 import type { WidgetFiles } from "../embed/widget-files.ts";
 import type { Setting } from "../setting.ts";
 import { DeskPage } from "./desk-page.tsx";
 import { renderPage } from "./page.tsx";
 import { readSaid } from "./read-typed.tsx";
+import { readCodeUnder } from "./read-typed-code.ts";
 
 /** The phone desk as a page. An answer, a plant's name or a code comes as a query, and the address stays the case. */
 export function makeDesk({ desk, files }: WidgetFiles) {
@@ -32,14 +32,19 @@ export function makeDesk({ desk, files }: WidgetFiles) {
   const script = { path: desk, file };
   return async (c: Context<Setting>): Promise<Response> => {
     const code = new URL(c.req.url).searchParams.get("code") ?? "";
-    const call = await readCall(c);
+    const isCode = code.trim() !== "";
+    const call = await readCall(c, isCode ? editionsMeant(code) : []);
     const { flow, case: kase, remarks } = call;
-    const taken = code.trim() === "" ? null : await takeOver(c, code);
-    if (taken !== null && "goTo" in taken) return c.redirect(taken.goTo, 303);
+    const taken = isCode ? readCodeUnder(call.shelved, code) : null;
+    if (taken?.ok) return c.redirect(hrefToDesk(taken.flow, taken.case), 303);
     const plant = findPlant(flow, kase, call.request.plant);
     if (plant !== null && typeof plant !== "string") return c.redirect(hrefToDesk(flow, plant, remarks), 303);
     const notices = [...call.notices, ...(plant === null ? [] : [plant])];
-    const state = makeDeskState(reportOf(c, call), kase, { notices, takeOver: taken, remarks });
+    const state = makeDeskState(reportOf(c, call), kase, {
+      notices,
+      takeOver: taken?.failed ?? null,
+      remarks,
+    });
     return c.html(renderPage(<DeskPage state={state} script={script} />));
   };
 }
@@ -70,16 +75,19 @@ interface CallRead {
   remarks: Remarks;
   request: CheckRequest;
   notices: string[];
+  shelved: Shelved;
 }
 
-async function readCall(c: Context<Setting>): Promise<CallRead> {
+/** The call in the address. `others`: editions that are wanted as well, so that all come with one read. */
+async function readCall(c: Context<Setting>, others: readonly number[] = []): Promise<CallRead> {
   const request = readCheckRequest(new URL(c.req.url).search);
-  const asked = editionOf(request.query);
-  const editions = await c.var.openEditions(asked);
-  const replayed = replay(editions, request.query, asked);
-  const flow = editions.live;
+  const number = editionOf(request.query);
+  const shelved = await c.var.openAnyEditions([...(number === undefined ? [] : [number]), ...others]);
+  const flow = shelved.live;
+  const asked = shelved.found.find(({ edition }) => edition.number === number);
+  const replayed = replay({ live: flow, asked }, request.query, number);
   const notices = collectNotices(flow, request, replayed);
-  return { flow, case: replayed.case, remarks: readRemarks(request.typed), request, notices };
+  return { flow, case: replayed.case, remarks: readRemarks(request.typed), request, notices, shelved };
 }
 
 function reportOf(c: Context<Setting>, { flow, case: kase, remarks }: CallRead): Report {
@@ -107,33 +115,4 @@ function collectNotices(flow: Flow, { dropped }: CheckRequest, { edition, proble
     ...new Set(problems.map(({ sentence }) => sentence)),
     ...(prompts.length > 0 ? [words.dropped(prompts.map((prompt) => `“${prompt}”`).join(" "))] : []),
   ];
-}
-
-async function takeOver(c: Context<Setting>, code: string): Promise<FailedTakeOver | { goTo: string }> {
-  const editions = await c.var.openEditions(editionOfCode(code));
-  const flowOf = (number: number) => editionNumbered(editions, number);
-  const read = readCode(flowOf, code);
-  if (!read.ok) return explainAll(c, editions, code, read.sentence);
-  return { goTo: `/desk?${writeLink(flowOf(read.case.edition) ?? editions.live, read.case)}` };
-}
-
-/** Editions looked up for a code that does not fit: enough for a slip, too few to be worth a flood. */
-const MOST_EDITIONS = 3;
-
-/** What may have been meant by a code that is not right; also codes of older editions. */
-export async function explainAll(
-  c: Context<Setting>,
-  { live, asked }: Editions,
-  code: string,
-  sentence: string,
-): Promise<FailedTakeOver> {
-  const flows = new Map([live, asked].flatMap((flow) => (flow ? [[flow.edition.number, flow]] : [])));
-  const older = variantsOf(code)
-    .map((variant) => editionOfCode(variant.code) ?? 0)
-    .filter((number) => number > 0 && number < live.edition.number && !flows.has(number));
-  for (const number of [...new Set(older)].slice(0, MOST_EDITIONS)) {
-    const found = await c.var.openEditions(number);
-    if (found.asked) flows.set(number, found.asked);
-  }
-  return explainCode((number) => flows.get(number), code, sentence);
 }

@@ -1,5 +1,6 @@
 import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import type { Standing } from "../../flows/edition.ts";
+import { everything, type Filter } from "./figures-filter.ts";
 
 /** What a look at the sample can come to. The last one only as a correction: recorded by mistake. */
 export const benchResults = ["confirmed", "not-detected", "something-else", "withdrawn"] as const;
@@ -66,25 +67,40 @@ export function findFinding(database: D1Database, id: string): Promise<BenchFind
     .first<BenchFinding>();
 }
 
-/** The findings that count, newest first: those of one case, or the last few of all. */
+const CHOSEN = "(?1 IS NULL OR branch = ?1) AND (?2 IS NULL OR day >= ?2) AND (?3 IS NULL OR day <= ?3)";
+
+interface Wanted {
+  /** Of one case alone. */
+  code?: string;
+  filter?: Filter;
+  most: number;
+}
+
+/** The findings that count, newest first. */
 export async function listFindings(
   database: D1Database,
-  { code, most }: { code?: string; most: number },
+  { code, filter = everything, most }: Wanted,
 ): Promise<BenchFinding[]> {
+  const { branch, from, to } = filter;
   const { results } = await database
     .prepare(
-      `SELECT ${COLUMNS} FROM bench_findings WHERE ${CURRENT} AND (?1 IS NULL OR code = ?1) ORDER BY rowid DESC LIMIT ?2`,
+      `SELECT ${COLUMNS} FROM bench_findings
+        WHERE ${CURRENT} AND ${CHOSEN} AND (?5 IS NULL OR code = ?5) ORDER BY rowid DESC LIMIT ?4`,
     )
-    .bind(code ?? null, most)
+    .bind(branch, from, to, most, code ?? null)
     .all<BenchFinding>();
   return results;
 }
 
-/** The whole book in the order it was written, corrected lines included; at most the newest `most`. */
-export async function readBook(database: D1Database, most: number): Promise<BenchFinding[]> {
+/** The chosen lines of the book in the order they were written, corrected ones included; at most the newest `most`. */
+export async function readBook(
+  database: D1Database,
+  { branch, from, to }: Filter,
+  most: number,
+): Promise<BenchFinding[]> {
   const { results } = await database
-    .prepare(`SELECT ${COLUMNS} FROM bench_findings ORDER BY rowid DESC LIMIT ?1`)
-    .bind(most)
+    .prepare(`SELECT ${COLUMNS} FROM bench_findings WHERE ${CHOSEN} ORDER BY rowid DESC LIMIT ?4`)
+    .bind(branch, from, to, most)
     .all<BenchFinding>();
   return results.reverse();
 }

@@ -1,6 +1,8 @@
 import type { Flow } from "../../flows/flow.ts";
 import { makeReport } from "../../widget/check/make-report.ts";
 import { describeAnswers } from "../../widget/views/describe-answer.ts";
+import type { GuessInWords } from "../../widget/views/desk/desk-state.ts";
+import { GuessesView } from "../../widget/views/desk/take-over-view.tsx";
 import { Notices } from "../../widget/views/notices.tsx";
 import { ReasonsView, RivalsView } from "../../widget/views/reasons-view.tsx";
 import { sayVerdict } from "../../widget/views/report.ts";
@@ -14,6 +16,11 @@ import type { Sample } from "./open-sample.ts";
 import { sayFinding } from "./say-finding.ts";
 import { staffWords } from "./staff-words.ts";
 
+interface CodeProblem {
+  sentence: string;
+  guesses: readonly GuessInWords[];
+}
+
 interface CounterPageProps {
   live: Flow;
   person: SignedIn;
@@ -21,8 +28,8 @@ interface CounterPageProps {
   typed: string;
   /** The branch that was chosen last, taken along to the next sample. */
   branch: string;
-  /** Why the code could not be opened. */
-  codeProblem: string | null;
+  /** Why the code could not be opened, and what it may have been. */
+  codeProblem: CodeProblem | null;
   /** The finding that has just been recorded. */
   done: BenchFinding | null;
   sample: Sample | null;
@@ -68,15 +75,21 @@ export function CounterPage(props: CounterPageProps) {
   );
 }
 
-type OpenFormProps = { typed: string; branch: string; problem: string | null };
+type OpenFormProps = { typed: string; branch: string; problem: CodeProblem | null };
 
 function OpenForm({ typed, branch, problem }: OpenFormProps) {
   return (
     <form class="lt-card" method="get" action={COUNTER}>
       {problem && (
         <p class="lt-problem" id="code-problem" role="alert">
-          {problem}
+          {problem.sentence}
         </p>
+      )}
+      {problem && problem.guesses.length > 0 && (
+        <>
+          <p>{counterWords.codeGuesses}</p>
+          <GuessesView guesses={problem.guesses} hrefTo={(code) => hrefToCounter(code, branch)} />
+        </>
       )}
       <label class="lt-label" for="code">
         {counterWords.codeField}
@@ -107,6 +120,10 @@ function OpenForm({ typed, branch, problem }: OpenFormProps) {
       </p>
     </form>
   );
+}
+
+function hrefToCounter(code: string, branch: string): string {
+  return `${COUNTER}?${new URLSearchParams({ code, ...(branch && { branch }) })}`;
 }
 
 /** What the shopper told and what the check made of it, as it was then. */

@@ -1,6 +1,6 @@
 import type { Context, Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
-import type { Editions } from "../../widget/check/replay.ts";
+import type { Flow } from "../../flows/flow.ts";
 import { renderPage } from "../pages/page.tsx";
 import { makeToken } from "../people/token.ts";
 import type { PrivateSetting } from "../setting.ts";
@@ -21,7 +21,7 @@ import {
   readFields,
   readFindingForm,
 } from "./finding-form.ts";
-import { editionOfSample, openSample, type Sample } from "./open-sample.ts";
+import { openSample, type Sample } from "./open-sample.ts";
 import { sayFinding } from "./say-finding.ts";
 import { dayAtShop } from "./shop-day.ts";
 
@@ -61,9 +61,8 @@ async function showCounter(
   form: FindingForm,
   { problems = [], status = 200 }: Showing = {},
 ): Promise<Response> {
-  const editions = await c.var.openEditions(editionOfSample(form.code));
-  const { live } = editions;
-  const read = form.code === "" ? null : openSample(editions, form.code);
+  const read = form.code === "" ? null : await openSample(c.var, form.code);
+  const { live } = read ?? (await c.var.openEditions());
   const sample = read?.ok === true ? read.sample : null;
   // The id of the finding stands in the address: who comes back to the form sends the same finding once more, not a new one.
   if (sample && form.id === "" && c.req.method === "GET") return c.redirect(addId(c, form), 303);
@@ -74,12 +73,12 @@ async function showCounter(
       person={c.var.person}
       typed={form.code}
       branch={form.branch}
-      codeProblem={read?.ok === false ? read.sentence : null}
+      codeProblem={read?.ok === false ? read : null}
       done={stored.done}
       sample={sample}
       before={stored.before}
       latest={stored.latest}
-      bench={sample && fillBench(c, editions, form, stored.old, problems)}
+      bench={sample && fillBench(c, live, form, stored.old, problems)}
     />
   );
   return c.html(renderPage(page), read?.ok === false && status === 200 ? 404 : status);
@@ -122,7 +121,7 @@ async function readStored(c: CounterContext, form: FindingForm, sample: Sample |
 /** The form as it was typed; where nothing was, what the day, the last line or the corrected finding suggest. */
 function fillBench(
   c: CounterContext,
-  { live }: Editions,
+  live: Flow,
   form: FindingForm,
   old: BenchFinding | null,
   problems: readonly FormProblem[],
@@ -151,9 +150,8 @@ const refusals: Record<Exclude<Recording, "recorded">, string> = {
 async function record(c: CounterContext): Promise<Response> {
   const fields = await c.req.parseBody().catch(() => ({}) as Record<string, unknown>);
   const form = readFields((name) => fields[name]);
-  const editions = await c.var.openEditions(editionOfSample(form.code));
-  const { shop } = editions.live.edition;
-  const read = openSample(editions, form.code);
+  const read = await openSample(c.var, form.code);
+  const { shop } = read.live.edition;
   if (!read.ok) return showCounter(c, form, { status: 422 });
   const here = { today: dayAtShop(shop, c.var.now), branches: shop.branches.map(({ id }) => id) };
   const reading = readFindingForm(form, read.sample, here);

@@ -6,6 +6,7 @@ export const counterWords = {
   codeField: "Code or link on the slip",
   codeHint: "Type the code, or scan the square code. Spaces and small letters are fine.",
   open: "Open the case",
+  codeGuesses: "It may be one of these. Look at the slip again:",
   openNext: "Open another case",
   emptyLink: "This link holds no answers. Please scan the square code on the slip, or type the code.",
   editionGone: (number: string) =>

@@ -11,12 +11,13 @@ import { Table } from "./table.tsx";
 interface CountsViewProps {
   live: Flow;
   sums: readonly Sum[];
-  /** The first day that is counted here. */
+  /** The first day that is counted here, and the last; null for today. */
   from: CivilDate;
+  to: CivilDate | null;
 }
 
 /** How many checks were started, finished and left, and where. */
-export function CountsView({ live, sums, from }: CountsViewProps) {
+export function CountsView({ live, sums, from, to }: CountsViewProps) {
   const sumOf = (name: CountName) => sums.filter((sum) => sum.name === name);
   const total = (name: CountName) => sumOf(name).reduce((all, { count }) => all + count, 0);
   return (
@@ -27,7 +28,7 @@ export function CountsView({ live, sums, from }: CountsViewProps) {
         <p>{figuresWords.noCounts}</p>
       ) : (
         <>
-          <p>{figuresWords.countsLead(nameDay(from, "us"))}</p>
+          <p>{figuresWords.countsLead(nameDay(from, "us"), to && nameDay(to, "us"))}</p>
           <Table
             caption={figuresWords.counts}
             heads={[figuresWords.what, figuresWords.howOften]}

@@ -1,12 +1,15 @@
 import type { Child } from "hono/jsx";
 import type { Flow } from "../../flows/flow.ts";
 import { type Agreement, binByLead } from "../../flows/statistics/agreement.ts";
+import { nameDay } from "../../widget/views/name-day.ts";
 import type { SignedIn } from "../people/person.ts";
 import { PrivatePage } from "../people/private-page.tsx";
 import { type ConditionRow, type Sampled, tallyConditions, tallyStandings } from "./agreement-rows.ts";
 import { counterWords } from "./counter-words.ts";
 import { COUNTS_FILE, deskLinks, FIGURES, FINDINGS_FILE, SIGN_OUT } from "./desk-links.ts";
+import { type Filter, type FilterRead, writeFilter } from "./figures-filter.ts";
 import { figuresWords } from "./figures-words.ts";
+import { FilterForm } from "./filter-form.tsx";
 import { ReliabilityPlot } from "./reliability-plot.tsx";
 import { sayRange, sayShare } from "./say-share.ts";
 import { staffWords } from "./staff-words.ts";
@@ -17,11 +20,14 @@ interface FiguresPageProps {
   person: SignedIn;
   /** Null when the records are out of reach. */
   sampled: readonly Sampled[] | null;
+  read: FilterRead;
   children: Child;
 }
 
 /** How far the check can be trusted, by what the bench saw. */
-export function FiguresPage({ live, person, sampled, children }: FiguresPageProps) {
+export function FiguresPage({ live, person, sampled, read, children }: FiguresPageProps) {
+  const { filter } = read;
+  const isAll = writeFilter(filter) === "";
   return (
     <PrivatePage
       title={figuresWords.title}
@@ -38,10 +44,14 @@ export function FiguresPage({ live, person, sampled, children }: FiguresPageProp
         </p>
       ) : (
         <>
-          <p class="lt-lead">{sampled.length === 0 ? figuresWords.none : figuresWords.lead}</p>
+          <FilterForm shop={live.edition.shop} read={read} />
+          {!isAll && <p role="status">{figuresWords.about(sayFilter(live, filter))}</p>}
+          <p class="lt-lead">
+            {sampled.length > 0 ? figuresWords.lead : isAll ? figuresWords.none : figuresWords.noneHere}
+          </p>
           {sampled.length > 0 && <Agreements live={live} sampled={sampled} />}
           {children}
-          <Files hasFindings={sampled.length > 0} />
+          <Files hasFindings={sampled.length > 0} filter={filter} />
         </>
       )}
     </PrivatePage>
@@ -83,17 +93,28 @@ function Agreements({ live, sampled }: { live: Flow; sampled: readonly Sampled[]
   );
 }
 
-function Files({ hasFindings }: { hasFindings: boolean }) {
+function sayFilter({ edition: { shop } }: Flow, { branch, from, to }: Filter): string {
+  const name = shop.branches.find(({ id }) => id === branch)?.name ?? figuresWords.allBranches;
+  return [
+    name,
+    ...(from === null ? [] : [figuresWords.since(nameDay(from, "us"))]),
+    ...(to === null ? [] : [figuresWords.until(nameDay(to, "us"))]),
+  ].join(", ");
+}
+
+function Files({ hasFindings, filter }: { hasFindings: boolean; filter: Filter }) {
+  const query = writeFilter(filter);
   return (
     <section class="lt-section">
       <h2>{figuresWords.download}</h2>
+      <p>{figuresWords.filesFollow}</p>
       <p class="lt-actions">
         {hasFindings && (
-          <a class="lt-link" href={FINDINGS_FILE}>
+          <a class="lt-link" href={`${FINDINGS_FILE}${query}`}>
             {figuresWords.findingsFile}
           </a>
         )}
-        <a class="lt-link" href={COUNTS_FILE}>
+        <a class="lt-link" href={`${COUNTS_FILE}${query}`}>
           {figuresWords.countsFile}
         </a>
       </p>

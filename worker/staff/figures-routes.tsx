@@ -1,12 +1,13 @@
 import type { Context, Hono } from "hono";
-import { addDays } from "../../flows/calendar/civil-date.ts";
-import { readCounts, sumCounts, writeCounts } from "../counts/read-counts.ts";
+import { addDays, type CivilDate } from "../../flows/calendar/civil-date.ts";
+import { type CountFilter, readCounts, sumCounts, writeCounts } from "../counts/read-counts.ts";
 import { renderPage } from "../pages/page.tsx";
 import type { PrivateSetting } from "../setting.ts";
 import { toSampled } from "./agreement-rows.ts";
 import { type BenchFinding, listFindings, readBook } from "./bench-findings.ts";
 import { CountsView } from "./counts-view.tsx";
 import { COUNTS_FILE, FIGURES, FINDINGS_FILE, inDesk } from "./desk-links.ts";
+import { type Filter, type FilterRead, readFilter } from "./figures-filter.ts";
 import { FiguresPage } from "./figures-page.tsx";
 import { figuresWords } from "./figures-words.ts";
 import { writeFindings } from "./findings-file.ts";
@@ -22,18 +23,39 @@ const DAYS_IN_FILE = 400;
 /** The page that sets the check against the bench, and its files; mounted behind the sign-in. */
 export function addFigures(desk: Hono<PrivateSetting>): void {
   desk.get(inDesk(FIGURES), showFigures);
-  desk.get(inDesk(FINDINGS_FILE), async (c) => {
-    const book = await reach(c, (database) => readBook(database, MOST));
-    if (book === null) return c.text(figuresWords.outOfReach, 503);
-    return sendCsv(c, "bench-findings.csv", writeFindings(book));
-  });
-  desk.get(inDesk(COUNTS_FILE), async (c) => {
-    const { live } = await c.var.openEditions();
-    const from = addDays(dayAtShop(live.edition.shop, c.var.now), -DAYS_IN_FILE);
-    const rows = await reach(c, (database) => readCounts(database, from, MOST));
-    if (rows === null) return c.text(figuresWords.outOfReach, 503);
-    return sendCsv(c, "counts.csv", writeCounts(rows));
-  });
+  desk.get(inDesk(FINDINGS_FILE), (c) =>
+    sendFile(c, "bench-findings", async (database, { filter }) =>
+      writeFindings(await readBook(database, filter, MOST)),
+    ),
+  );
+  desk.get(inDesk(COUNTS_FILE), (c) =>
+    sendFile(c, "counts", async (database, { filter }, today) =>
+      writeCounts(await readCounts(database, countsOf(filter, today, DAYS_IN_FILE), MOST)),
+    ),
+  );
+}
+
+type FiguresContext = Context<PrivateSetting>;
+type WriteFile = (database: D1Database, read: FilterRead, today: CivilDate) => Promise<string>;
+
+/** A file of what is chosen. Where the choice cannot be read there is none: it would hold something else. */
+async function sendFile(c: FiguresContext, name: string, write: WriteFile): Promise<Response> {
+  const { read, today } = await readChoice(c);
+  if (read.problems.length > 0) return c.text(read.problems.map(({ sentence }) => sentence).join(" "), 400);
+  const text = await reach(c, (database) => write(database, read, today));
+  if (text === null) return c.text(figuresWords.outOfReach, 503);
+  return sendCsv(c, `${[name, ...Object.values(read.filter).filter(Boolean)].join("-")}.csv`, text);
+}
+
+async function readChoice(c: FiguresContext) {
+  const { live } = await c.var.openEditions();
+  const { shop } = live.edition;
+  return { live, today: dayAtShop(shop, c.var.now), read: readFilter((name) => c.req.query(name), shop) };
+}
+
+/** Counts have a first day: the one that is chosen, else so many days before the last. */
+function countsOf({ branch, from, to }: Filter, today: CivilDate, days: number): CountFilter {
+  return { branch, to, from: from ?? addDays(to ?? today, -days) };
 }
 
 function sendCsv(c: Context, name: string, text: string): Response {
@@ -43,15 +65,18 @@ function sendCsv(c: Context, name: string, text: string): Response {
   });
 }
 
-async function showFigures(c: Context<PrivateSetting>): Promise<Response> {
-  const { live } = await c.var.openEditions();
-  const findings = await reach<BenchFinding[]>(c, (database) => listFindings(database, { most: MOST }));
-  const from = addDays(dayAtShop(live.edition.shop, c.var.now), -DAYS_SHOWN);
-  const sums = findings && (await reach(c, (database) => sumCounts(database, from)));
+async function showFigures(c: FiguresContext): Promise<Response> {
+  const { live, today, read } = await readChoice(c);
+  const { filter } = read;
+  const wanted = countsOf(filter, today, DAYS_SHOWN);
+  const findings = await reach<BenchFinding[]>(c, (database) =>
+    listFindings(database, { filter, most: MOST }),
+  );
+  const sums = findings && (await reach(c, (database) => sumCounts(database, wanted)));
   const sampled = sums && toSampled(findings);
   const page = (
-    <FiguresPage live={live} person={c.var.person} sampled={sampled}>
-      {sums && <CountsView {...{ live, sums, from }} />}
+    <FiguresPage live={live} person={c.var.person} sampled={sampled} read={read}>
+      {sums && <CountsView {...{ live, sums, from: wanted.from, to: wanted.to }} />}
     </FiguresPage>
   );
   return c.html(renderPage(page), sampled === null ? 503 : 200);

@@ -4,6 +4,19 @@ import type { Standing } from "../../flows/edition.ts";
 export const figuresWords = {
   title: "Check and bench",
   lead: "How often the bench saw what the check had named. Each sample counts once, by its latest line.",
+  filter: "Branch and days",
+  allBranches: "All branches",
+  fromDay: "From",
+  toDay: "To",
+  show: "Show these",
+  showAll: "Show everything",
+  noDay: (typed: string) => `“${typed}” is no day. Write it like 2026-05-31. It was left out.`,
+  noBranch: (typed: string) => `We have no branch “${typed}”. All branches are shown.`,
+  daysReversed: "The last day comes before the first. All days are shown.",
+  noneHere: "Nothing was recorded for this branch and these days.",
+  about: (parts: string) => `These figures are about: ${parts}.`,
+  since: (day: string) => `from ${day}`,
+  until: (day: string) => `to ${day}`,
   none: "Nothing has been recorded yet. The figures begin with the first sample at the counter.",
   howToRead:
     "The range says where the true share lies in 95 of 100 such samples. A wide range means: too few samples to tell.",
@@ -35,8 +48,8 @@ export const figuresWords = {
   nothing: "nothing of it",
   times: (name: string, count: number) => (count === 1 ? name : `${name} (${count})`),
   counts: "Checks without people",
-  countsLead: (from: string) =>
-    `Since ${from}, on our pages and in the shop’s pages. Nothing here is about a person: a check opened twice counts twice.`,
+  countsLead: (from: string, to: string | null) =>
+    `${to === null ? `Since ${from}` : `From ${from} to ${to}`}, on our pages and in the shop’s pages. Nothing here is about a person: a check opened twice counts twice.`,
   countsOff: "The shop has switched counting off. What was counted before is still here.",
   noCounts: "No check has been counted in this time.",
   what: "What",
@@ -52,7 +65,8 @@ export const figuresWords = {
   unsure: "Not sure",
   unsureShare: "Not sure, share",
   download: "Take it along",
-  countsFile: "All counts by day and branch as CSV",
-  findingsFile: "All lines of the bench book as CSV",
+  countsFile: "Counts by day and branch as CSV",
+  findingsFile: "Lines of the bench book as CSV",
+  filesFollow: "The files hold the branch and the days that are chosen above.",
   outOfReach: "We cannot reach our records right now. Please try again in a minute.",
 } as const;

@@ -1,10 +1,13 @@
 import type { Case } from "../../flows/case.ts";
-import { editionOfCode, readCode, writeCode } from "../../flows/case-code.ts";
+import { writeCode } from "../../flows/case-code.ts";
 import { editionOf, readLink } from "../../flows/case-link.ts";
+import { editionsMeant } from "../../flows/desk/mishearing.ts";
 import type { Flow } from "../../flows/flow.ts";
 import { nextQuestion } from "../../flows/next-question.ts";
 import { type Editions, replay } from "../../widget/check/replay.ts";
-import { editionNumbered } from "../api/routes.ts";
+import type { GuessInWords } from "../../widget/views/desk/desk-state.ts";
+import { readCodeUnder } from "../pages/read-typed-code.ts";
+import type { Setting } from "../setting.ts";
 import { counterWords } from "./counter-words.ts";
 
 /** The case a sample belongs to, under the edition it was made with: what the shopper was told. */
@@ -16,7 +19,10 @@ export interface Sample {
   notices: string[];
 }
 
-export type SampleReading = { ok: true; sample: Sample } | { ok: false; sentence: string };
+/** A code that is not right comes with what it may have been. */
+export type SampleReading =
+  | { ok: true; live: Flow; sample: Sample }
+  | { ok: false; live: Flow; sentence: string; guesses: readonly GuessInWords[] };
 
 /** What was typed, or what a scanner typed off a slip: the query of a case's link, or a code. */
 type Typed = { query: string } | { code: string };
@@ -36,38 +42,35 @@ function decode(text: string): string {
   }
 }
 
-/** The edition to have at hand before the sample can be opened. */
-export function editionOfSample(text: string): number | undefined {
-  const typed = readTyped(text);
-  return "query" in typed ? editionOf(typed.query) : editionOfCode(typed.code);
-}
+/** What opens editions. */
+type Opens = Pick<Setting["Variables"], "openEditions" | "openAnyEditions">;
 
-export function openSample(editions: Editions, text: string): SampleReading {
+/** Opens what was typed, with one read of the editions. */
+export async function openSample(open: Opens, text: string): Promise<SampleReading> {
   const typed = readTyped(text);
-  return "query" in typed ? openLink(editions, typed.query) : openCode(editions, typed.code);
-}
-
-function openCode(editions: Editions, code: string): SampleReading {
-  const read = readCode((number) => editionNumbered(editions, number), code);
-  if (!read.ok) return { ok: false, sentence: read.sentence };
-  const flow = editionNumbered(editions, read.case.edition) ?? editions.live;
-  return { ok: true, sample: describe(editions, flow, read.case, []) };
+  if ("query" in typed) return openLink(await open.openEditions(editionOf(typed.query)), typed.query);
+  const read = readCodeUnder(await open.openAnyEditions(editionsMeant(typed.code)), typed.code);
+  const { live } = read;
+  if (read.ok) return { ok: true, live, sample: describe(live, read.flow, read.case, []) };
+  const { sentences, guesses } = read.failed;
+  return { ok: false, live, sentence: sentences.join(" "), guesses };
 }
 
 function openLink(editions: Editions, query: string): SampleReading {
+  const { live } = editions;
   const asked = editionOf(query);
-  const flow = editions.asked?.edition.number === asked ? (editions.asked ?? editions.live) : editions.live;
+  const flow = editions.asked?.edition.number === asked ? (editions.asked ?? live) : live;
   const { case: kase, problems } = readLink(flow, query);
-  if (kase.answers.length === 0) return { ok: false, sentence: counterWords.emptyLink };
+  if (kase.answers.length === 0) return { ok: false, live, sentence: counterWords.emptyLink, guesses: [] };
   const gone = replay(editions, query, asked).edition?.code === "UNKNOWN_EDITION";
   const notices = [
     ...(gone ? [counterWords.editionGone(String(asked))] : []),
     ...problems.map(({ sentence }) => sentence),
   ];
-  return { ok: true, sample: describe(editions, flow, kase, notices) };
+  return { ok: true, live, sample: describe(live, flow, kase, notices) };
 }
 
-function describe(editions: Editions, flow: Flow, kase: Case, notices: string[]): Sample {
+function describe(live: Flow, flow: Flow, kase: Case, notices: string[]): Sample {
   const { number } = flow.edition;
   return {
     flow,
@@ -75,7 +78,7 @@ function describe(editions: Editions, flow: Flow, kase: Case, notices: string[])
     code: writeCode(flow, kase),
     notices: [
       ...notices,
-      ...(number === editions.live.edition.number ? [] : [counterWords.olderEdition(number)]),
+      ...(number === live.edition.number ? [] : [counterWords.olderEdition(number)]),
       ...(nextQuestion(flow, kase) === null ? [] : [counterWords.unfinished]),
     ],
   };

@@ -14,6 +14,8 @@ export const staffSheet = `
 @media (min-width: 640px) { .st-told > div { grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); gap: calc(var(--lt-unit) * 4); align-items: baseline; } }
 .st-results { margin-block-start: calc(var(--lt-unit) * 4); }
 .lt-page .lt-section > h2 { font: 600 var(--lt-large)/1.25 var(--lt-serif); margin-block-end: calc(var(--lt-unit) * 2); }
+.st-fields { display: grid; gap: calc(var(--lt-unit) * 3) calc(var(--lt-unit) * 4); grid-template-columns: repeat(auto-fit, minmax(min(100%, 11em), 1fr)); align-items: end; }
+.st-fields > * { margin: 0 !important; min-inline-size: 0; }
 .st-scroll { overflow-x: auto; margin-block-start: calc(var(--lt-unit) * 3); }
 .st-table { border-collapse: collapse; font-size: var(--lt-small); min-inline-size: 100%; }
 .st-table :is(th, td) { padding: calc(var(--lt-unit) * 1.5) calc(var(--lt-unit) * 3) calc(var(--lt-unit) * 1.5) 0; border-block-end: 1px solid var(--lt-rule); text-align: start; vertical-align: top; }

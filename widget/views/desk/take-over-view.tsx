@@ -1,5 +1,5 @@
 import { Hidden } from "../question-card.tsx";
-import type { FailedTakeOver } from "./desk-state.ts";
+import type { FailedTakeOver, GuessInWords } from "./desk-state.ts";
 import type { DeskWays } from "./desk-ways.ts";
 import * as words from "./desk-words.ts";
 
@@ -59,7 +59,7 @@ function CodeProblem({ failed, ways }: TakeOverViewProps & { failed: FailedTakeO
 }
 
 interface GuessesViewProps {
-  guesses: FailedTakeOver["guesses"];
+  guesses: readonly GuessInWords[];
   hrefTo(code: string): string;
   /** Opens a code in place, where a script can. */
   open?: ((code: string) => void) | undefined;
