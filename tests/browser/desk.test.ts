@@ -417,16 +417,38 @@ const states = {
   undetermined:
     "?what-you-see=not-sure&host=not-sure&soil-check=not-sure&changes=not-sure&pace=not-sure&light=not-sure&thrives=not-sure",
 };
+/** What can be pressed and is lower than so many pixels. A box within a label is pressed by all of the label. */
+function listSmall(page: Page, least: number): Promise<string[]> {
+  return page.locator(".desk :is(a, button, summary, select, textarea, input, label:has(input))").evaluateAll(
+    (nodes, limit) =>
+      nodes
+        .filter((node) => node.tagName === "LABEL" || node.closest("label") === null)
+        .filter((node) => node.checkVisibility() && node.getBoundingClientRect().height < limit)
+        .map((node) => `${node.outerHTML.slice(0, 120)} ${node.getBoundingClientRect().height}`),
+    least,
+  );
+}
+
 // Each scheme and each width once: colors do not hang on the width, nor the layout on the colors.
 const looks = [
-  { colorScheme: "light", viewport: { width: 1280, height: 800 }, stages: ["empty", "asking", "verdict"] },
-  { colorScheme: "dark", viewport: { width: 320, height: 800 }, stages: ["asking", "undetermined"] },
+  {
+    colorScheme: "light",
+    viewport: { width: 1280, height: 800 },
+    hasTouch: false,
+    stages: ["empty", "asking", "verdict"],
+  },
+  {
+    colorScheme: "dark",
+    viewport: { width: 320, height: 800 },
+    hasTouch: true,
+    stages: ["asking", "undetermined"],
+  },
 ] as const;
 
 describe.each(looks)("nothing for axe to find, $colorScheme, $viewport.width pixels", (look) => {
   let context: BrowserContext;
   beforeAll(async () => {
-    context = await browser.newContext({ colorScheme: look.colorScheme, viewport: look.viewport });
+    context = await browser.newContext({ ...look, isMobile: look.hasTouch });
   });
   afterAll(() => context.close());
 
@@ -434,6 +456,7 @@ describe.each(looks)("nothing for axe to find, $colorScheme, $viewport.width pix
     expect(await runAxe(page, within), name).toEqual([]);
     const width = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(width, name).toBeLessThanOrEqual(look.viewport.width);
+    if (look.hasTouch) expect(await listSmall(page, 44), name).toEqual([]);
     await keepPicture(page, `desk ${name} ${look.colorScheme} ${look.viewport.width}`);
   };
 

@@ -12,11 +12,12 @@ export const pageSheet = `
 .lt-page .lt-code-form { flex: 1 1 18em; min-inline-size: 0; }
 .lt-page .lt-code-row { display: flex; flex-wrap: wrap; gap: calc(var(--lt-unit) * 2); align-items: end; }
 .lt-page .lt-code-row .lt-input { flex: 1 1 10em; inline-size: auto; min-inline-size: 0; }
-.lt-page .lt-skip { position: absolute; inset-inline-start: -999em; padding: calc(var(--lt-unit) * 3); background: var(--lt-paper); }
+.lt-page .lt-skip { position: absolute; inset-inline-start: -999em; min-block-size: 44px; padding: calc(var(--lt-unit) * 3); background: var(--lt-paper); }
 .lt-page .lt-skip:focus { inset-inline-start: calc(var(--lt-unit) * 2); inset-block-start: calc(var(--lt-unit) * 2); z-index: 1; }
 .lt-page .lt-guesses { list-style: none; padding: 0; margin-block: calc(var(--lt-unit) * 2); }
-.lt-page .lt-guess { display: flex; flex-wrap: wrap; align-items: center; gap: 0 calc(var(--lt-unit) * 2); min-block-size: 44px; }
-.lt-page .lt-guess-code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; letter-spacing: 0.06em; }
+.lt-page .lt-guess { display: flex; flex-wrap: wrap; align-items: center; gap: 0 calc(var(--lt-unit) * 2); min-block-size: 44px; text-decoration: none; }
+.lt-page .lt-guess:hover { background: var(--lt-wash); }
+.lt-page .lt-guess-code { text-decoration: underline; text-decoration-color: var(--lt-accent); text-underline-offset: 0.2em; font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; letter-spacing: 0.06em; }
 @media print {
   .lt-page :is(.lt-skip, .lt-top, .lt-foot, .lt-h1) { display: none; }
   .lt-page .lt-main { max-inline-size: none; padding: 0; }

@@ -79,7 +79,7 @@ type OpenFormProps = { typed: string; branch: string; problem: CodeProblem | nul
 
 function OpenForm({ typed, branch, problem }: OpenFormProps) {
   return (
-    <form class="lt-card" method="get" action={COUNTER}>
+    <form class="lt-card st-open" method="get" action={COUNTER}>
       {problem && (
         <p class="lt-problem" id="code-problem" role="alert">
           {problem.sentence}

@@ -1,10 +1,10 @@
 import type { CivilDate } from "../../flows/calendar/civil-date.ts";
 import { type Standing, standings } from "../../flows/edition.ts";
 import type { Flow } from "../../flows/flow.ts";
-import { nameDay } from "../../widget/views/name-day.ts";
 import type { Sum } from "../counts/read-counts.ts";
 import type { CountName } from "../counts/visit.ts";
 import { figuresWords } from "./figures-words.ts";
+import { sayDay } from "./say-day.ts";
 import { sayShare } from "./say-share.ts";
 import { Table } from "./table.tsx";
 
@@ -28,7 +28,7 @@ export function CountsView({ live, sums, from, to }: CountsViewProps) {
         <p>{figuresWords.noCounts}</p>
       ) : (
         <>
-          <p>{figuresWords.countsLead(nameDay(from, "us"), to && nameDay(to, "us"))}</p>
+          <p>{figuresWords.countsLead(sayDay(from), to && sayDay(to))}</p>
           <Table
             caption={figuresWords.counts}
             heads={[figuresWords.what, figuresWords.howOften]}
@@ -86,6 +86,7 @@ function listQuestions(live: Flow, sums: readonly Sum[]): string[][] {
 function sayVerdict(live: Flow, what: string): [string, string] {
   const [first = "", condition] = what.split(" ");
   const standing: Standing | undefined = standings.find((one) => one === first);
-  const name = condition === undefined ? "" : (live.condition(condition)?.name ?? condition);
+  const name =
+    condition === undefined ? figuresWords.noneNamed : (live.condition(condition)?.name ?? condition);
   return [name, standing === undefined ? first : figuresWords.standings[standing]];
 }

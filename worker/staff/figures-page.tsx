@@ -1,7 +1,6 @@
 import type { Child } from "hono/jsx";
 import type { Flow } from "../../flows/flow.ts";
 import { type Agreement, binByLead } from "../../flows/statistics/agreement.ts";
-import { nameDay } from "../../widget/views/name-day.ts";
 import type { SignedIn } from "../people/person.ts";
 import { PrivatePage } from "../people/private-page.tsx";
 import { type ConditionRow, type Sampled, tallyConditions, tallyStandings } from "./agreement-rows.ts";
@@ -11,6 +10,7 @@ import { type Filter, type FilterRead, writeFilter } from "./figures-filter.ts";
 import { figuresWords } from "./figures-words.ts";
 import { FilterForm } from "./filter-form.tsx";
 import { ReliabilityPlot } from "./reliability-plot.tsx";
+import { sayDay } from "./say-day.ts";
 import { sayRange, sayShare } from "./say-share.ts";
 import { staffWords } from "./staff-words.ts";
 import { Table } from "./table.tsx";
@@ -97,8 +97,8 @@ function sayFilter({ edition: { shop } }: Flow, { branch, from, to }: Filter): s
   const name = shop.branches.find(({ id }) => id === branch)?.name ?? figuresWords.allBranches;
   return [
     name,
-    ...(from === null ? [] : [figuresWords.since(nameDay(from, "us"))]),
-    ...(to === null ? [] : [figuresWords.until(nameDay(to, "us"))]),
+    ...(from === null ? [] : [figuresWords.since(sayDay(from))]),
+    ...(to === null ? [] : [figuresWords.until(sayDay(to))]),
   ].join(", ");
 }
 

@@ -56,6 +56,7 @@ export const figuresWords = {
   howOften: "How often",
   started: "Started",
   finished: "Came to a verdict",
+  noneNamed: "Nothing was named",
   verdicts: "Verdicts",
   verdict: "Verdict",
   questions: "Questions: where people stop, and what they are not sure of",

@@ -14,6 +14,9 @@ export const staffSheet = `
 @media (min-width: 640px) { .st-told > div { grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); gap: calc(var(--lt-unit) * 4); align-items: baseline; } }
 .st-results { margin-block-start: calc(var(--lt-unit) * 4); }
 .lt-page .lt-section > h2 { font: 600 var(--lt-large)/1.25 var(--lt-serif); margin-block-end: calc(var(--lt-unit) * 2); }
+.st-open .lt-guesses { margin-block-end: calc(var(--lt-unit) * 4); }
+.lt-page .st-open :is(.lt-problem + p, .lt-actions) { margin-block-start: calc(var(--lt-unit) * 3); }
+.lt-page .st-scroll + h3 { margin-block-start: calc(var(--lt-unit) * 6); }
 .st-fields { display: grid; gap: calc(var(--lt-unit) * 3) calc(var(--lt-unit) * 4); grid-template-columns: repeat(auto-fit, minmax(min(100%, 11em), 1fr)); align-items: end; }
 .st-fields > * { margin: 0 !important; min-inline-size: 0; }
 .st-scroll { overflow-x: auto; margin-block-start: calc(var(--lt-unit) * 3); }
