@@ -1,20 +1,20 @@
 import { flushSync, render, useState } from "hono/jsx/dom";
 import { readLink } from "../../flows/case-link.ts";
-import { layPieces, type Piece, setPiece } from "../../flows/desk/pieces.ts";
 import { makeDeskWays } from "../check/desk-ways.ts";
 import { makeReport } from "../check/make-report.ts";
 import { readCheckRequest, readRemarks } from "../check/read-request.ts";
 import { readToday } from "../element/today.ts";
 import { DeskScreen } from "../views/desk/desk-screen.tsx";
-import { type DeskState, type FailedTakeOver, type Heard, makeDeskState } from "../views/desk/desk-state.ts";
+import { type DeskState, type FailedTakeOver, makeDeskState } from "../views/desk/desk-state.ts";
 import type { DeskWays, LiveDesk, Panel } from "../views/desk/desk-ways.ts";
 import * as words from "../views/desk/desk-words.ts";
 import type { Call } from "./call.ts";
+import { CallersWords, isNothing } from "./callers-words.ts";
 import { guardPresses } from "./guard-presses.ts";
 import { makeSayLoader } from "./load-say.ts";
 import { makeTools, readForm } from "./make-tools.ts";
 import { emptyField, type FieldState, looksSame, readField } from "./read-field.ts";
-import { pressPiece, sayHeard, sayState, stillOpen } from "./say-state.ts";
+import { sayHeard, sayState } from "./say-state.ts";
 import { StillLists } from "./still-lists.ts";
 import { takeOver } from "./take-over.ts";
 
@@ -32,14 +32,13 @@ export class LiveScreen {
   readonly #call: Call;
   readonly #root: HTMLElement;
   readonly #lists = new StillLists();
-  readonly #loadSay: ReturnType<typeof makeSayLoader>;
+  readonly #words: CallersWords;
   readonly #guard: () => void;
   #show: (next: Showing) => void = () => {};
   #state: DeskState;
   #field: FieldState = emptyField;
   #panel: Panel | null = null;
   #failed: FailedTakeOver | null = null;
-  #heard: Heard | null = null;
   #said = "";
   #phone = "";
 
@@ -47,7 +46,7 @@ export class LiveScreen {
     this.#base = base;
     this.#call = call;
     this.#root = root;
-    this.#loadSay = makeSayLoader(base, call.flow);
+    this.#words = new CallersWords(makeSayLoader(base, call.flow));
     this.#guard = guardPresses(root, () => this.#say(words.stillSettling));
     this.#state = this.#makeState();
     this.#lists.place(this.#state.desk);
@@ -81,7 +80,7 @@ export class LiveScreen {
   #look(): Showing {
     const { flow, case: kase, remarks } = this.#call;
     const ways = makeDeskWays(flow, kase, remarks);
-    return { state: { ...this.#state, heard: this.#heard }, ways: { ...ways, live: this.#makeLive() } };
+    return { state: { ...this.#state, heard: this.#words.heard }, ways: { ...ways, live: this.#makeLive() } };
   }
 
   #makeLive(): LiveDesk {
@@ -101,9 +100,13 @@ export class LiveScreen {
       },
       beginWords: () => this.#putIntoField("/"),
       onPiece: (piece, { target }) => {
-        if (target instanceof HTMLInputElement) this.#setPiece(piece, target.checked);
+        if (target instanceof HTMLInputElement) this.#words.set(piece, target.checked);
+        this.#refresh();
       },
-      leaveOut: (piece) => this.#setPiece(piece, false),
+      leaveOut: (piece) => {
+        this.#words.set(piece, false);
+        this.#refresh();
+      },
       onTake: (event) => {
         event.preventDefault();
         this.#take();
@@ -139,7 +142,7 @@ export class LiveScreen {
   #step(act: () => void, said: string | null): void {
     act();
     this.#failed = null;
-    this.#heard = this.#heard && stillOpen(this.#heard, this.#call.case);
+    this.#words.settle(this.#call.case);
     this.#field = emptyField;
     if (this.#input) this.#input.value = "";
     this.#state = this.#makeState();
@@ -179,10 +182,10 @@ export class LiveScreen {
     if (!input) return;
     const typed = input.value;
     const field = readField(this.#call.flow, this.#state.desk, typed);
-    if (field.words !== null) this.#loadSay().catch(() => {});
-    else if (this.#heard !== null && typed !== "" && !(field.act && "command" in field.act)) {
+    if (field.words !== null) this.#words.prepare();
+    else if (this.#words.heard !== null && typed !== "" && !(field.act && "command" in field.act)) {
       input.value = "";
-      this.#pressPiece(this.#heard, typed);
+      this.#say(this.#words.press(this.#state, typed));
       return;
     }
     if (field.act !== null || field.isUnknown) input.value = "";
@@ -204,10 +207,10 @@ export class LiveScreen {
     this.#lists.free();
     if (event.key === "Backspace" && isEmpty && !event.repeat) {
       event.preventDefault();
-      if (this.#heard !== null) this.#backToWords();
+      if (this.#words.heard !== null) this.#backToWords();
       else this.#undo();
     } else if (event.key === "Escape") {
-      if (this.#heard !== null && isEmpty) this.#backToWords();
+      if (this.#words.heard !== null && isEmpty) this.#backToWords();
       else this.#escape();
     } else if (event.key === "Enter") {
       event.preventDefault();
@@ -223,7 +226,7 @@ export class LiveScreen {
     const answer = found[at];
     if (answer) this.#answer(answer.to, answer.is);
     else if (typed !== null && typed.trim() !== "") void this.#read(typed);
-    else if (isEmpty && this.#heard !== null) this.#take();
+    else if (isEmpty && this.#words.heard !== null) this.#take();
   }
 
   #move(event: KeyboardEvent): void {
@@ -240,47 +243,24 @@ export class LiveScreen {
   async #read(typed: string): Promise<void> {
     const before = this.#input?.value;
     const timer = setTimeout(() => this.#say(words.reading), SLOW);
-    const say = await this.#loadSay().then(
-      ({ flow, propose }) => ({
-        proposal: propose(flow, this.#call.case, this.#state.desk.best?.question ?? null, typed),
-      }),
-      () => null,
-    );
+    const heard = await this.#words.read(this.#state, typed);
     clearTimeout(timer);
     // Who has typed on, or answered, means something else by now.
     if (this.#input?.value !== before) return;
-    if (say === null) {
-      this.#say(words.cannotRead);
+    if (heard === null || isNothing(heard)) {
+      const other = heard !== null && this.#field.found.length > 0 ? ` ${words.orByWords}` : "";
+      this.#say(heard === null ? words.cannotRead : `${words.notUnderstood}${other}`);
       return;
     }
-    const { proposal } = say;
-    const heard = { proposal, pieces: layPieces(proposal) };
-    if (heard.pieces.length === 0 && !proposal.theories.some(({ denied }) => denied)) {
-      const other = this.#field.found.length > 0 ? ` ${words.orByWords}` : "";
-      this.#say(`${words.notUnderstood}${other}`);
-      return;
-    }
-    this.#heard = heard;
+    this.#words.heard = heard;
     this.#field = emptyField;
     if (this.#input) this.#input.value = "";
     this.#guard();
-    this.#say(sayHeard(this.#state, this.#heard));
-  }
-
-  #pressPiece(heard: Heard, key: string): void {
-    const pressed = pressPiece(this.#state, heard, key);
-    if (pressed) this.#heard = pressed.heard;
-    this.#say(pressed?.said ?? words.agreeFirst);
-  }
-
-  #setPiece(piece: Piece, isTaken: boolean): void {
-    if (this.#heard) this.#heard = { ...this.#heard, pieces: setPiece(this.#heard.pieces, piece, isTaken) };
-    this.#refresh();
+    this.#say(sayHeard(this.#state, heard));
   }
 
   #take(): void {
-    const pieces = this.#heard?.pieces.filter(({ isTaken }) => isTaken) ?? [];
-    this.#heard = null;
+    const pieces = this.#words.take();
     if (pieces.length === 0) this.#say(words.noneTaken);
     else this.#step(() => this.#call.take(pieces), words.taken(pieces.length));
     this.#input?.focus({ preventScroll: true });
@@ -288,9 +268,7 @@ export class LiveScreen {
 
   /** What was understood is put away; the words are in the field again, to be mended. */
   #backToWords(): void {
-    const typed = this.#heard?.proposal.typed ?? "";
-    this.#heard = null;
-    this.#putIntoField(`/${typed}`);
+    this.#putIntoField(`/${this.#words.putAway()}`);
   }
 
   #putIntoField(text: string): void {
@@ -333,7 +311,7 @@ export class LiveScreen {
       return;
     }
     this.#panel = null;
-    this.#heard = null;
+    this.#words.heard = null;
     this.#step(() => this.#call.open(taken.case, taken.notices), words.opened(taken.case.answers.length));
     this.#input?.focus();
   }
@@ -341,7 +319,7 @@ export class LiveScreen {
   #revisit(): void {
     const { query, typed } = readCheckRequest(location.search);
     this.#call.revisit(readLink(this.#call.flow, query).case, readRemarks(typed));
-    this.#heard = null;
+    this.#words.heard = null;
     this.#state = this.#makeState();
     this.#lists.place(this.#state.desk);
     this.#say(sayState(this.#state));

@@ -1,8 +1,7 @@
-import { answerTo, type Case } from "../../flows/case.ts";
-import { pieceKinds, setPiece } from "../../flows/desk/pieces.ts";
+import { pieceKinds } from "../../flows/desk/pieces.ts";
 import type { DeskState, Heard } from "../views/desk/desk-state.ts";
 import * as words from "../views/desk/desk-words.ts";
-import { sayPiece } from "../views/desk/heard-view.tsx";
+import { nameRuledOut, sayPiece } from "../views/desk/heard-view.tsx";
 import { sayVerdict } from "../views/report.ts";
 
 /** Where the call stands, in a sentence for the live region. */
@@ -15,7 +14,10 @@ export function sayState({ desk, flow, report }: DeskState): string {
 }
 
 /** What was understood, and what was not. */
-export function sayHeard({ flow }: DeskState, { proposal: { rest, cut }, pieces }: Heard): string {
+export function sayHeard({ flow }: DeskState, heard: Heard): string {
+  const { proposal, pieces } = heard;
+  const { rest, cut } = proposal;
+  const ruledOut = nameRuledOut(flow, heard);
   const kinds = pieceKinds.flatMap((kind) => {
     const taken = pieces.filter((piece) => piece.isTaken && piece.kind === kind);
     const names = taken.map((piece) => sayPiece(flow, piece).replace(/\?$/, "")).join(", ");
@@ -23,30 +25,9 @@ export function sayHeard({ flow }: DeskState, { proposal: { rest, cut }, pieces 
   });
   return [
     ...(kinds.length > 0 ? [words.heardAll(kinds.join("; "))] : []),
+    ...(ruledOut === "" ? [] : [words.ruledOut(ruledOut)]),
     ...(rest.length > 0 ? [words.restIs(rest)] : []),
     ...(cut ? [words.cutOff] : []),
     words.enterTakes,
   ].join(" ");
-}
-
-/** A piece is taken or left out by its key; null when no piece has it. */
-export function pressPiece(
-  state: DeskState,
-  heard: Heard,
-  key: string,
-): { heard: Heard; said: string } | null {
-  const piece = heard.pieces.find((one) => one.key !== "" && one.key === key.toLowerCase());
-  if (piece === undefined) return null;
-  const isTaken = !piece.isTaken;
-  const name = sayPiece(state.flow, piece);
-  return {
-    heard: { ...heard, pieces: setPiece(heard.pieces, piece, isTaken) },
-    said: isTaken ? words.backIn(name) : words.leftOut(name),
-  };
-}
-
-/** What still waits to be agreed to after another answer was given: what that told is told; null when nothing is left. */
-export function stillOpen(heard: Heard, kase: Case): Heard | null {
-  const pieces = heard.pieces.filter(({ kind, to }) => kind === "plant" || answerTo(kase, to) === undefined);
-  return pieces.length > 0 ? { ...heard, pieces } : null;
 }

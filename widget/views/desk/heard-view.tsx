@@ -18,7 +18,8 @@ export function HeardView({ state, ways }: HeardViewProps) {
   if (heard === null) return null;
   const { live } = ways;
   const { proposal, pieces } = heard;
-  const ruledOut = proposal.theories.filter(({ denied }) => denied).flatMap(({ conditions }) => conditions);
+  const ruledOut = nameRuledOut(flow, heard);
+  const isNothing = pieces.length === 0 && ruledOut === "";
   const asked = new Set(pieces.map(({ to }) => to));
   return (
     <form
@@ -34,12 +35,12 @@ export function HeardView({ state, ways }: HeardViewProps) {
         {words.understood}
       </h2>
       <p class="desk-quiet">
-        {pieces.length === 0 ? words.notUnderstoodPage : live ? words.heardKeys : words.heardHint}
+        {isNothing ? words.notUnderstoodPage : live ? words.heardKeys : words.heardHint}
       </p>
       {pieceKinds.map((kind) => (
         <Group key={kind} kind={kind} {...{ flow, heard, ways }} />
       ))}
-      {ruledOut.length > 0 && <p>{words.ruledOut(ruledOut.map((id) => nameOf(flow, id)).join(", "))}</p>}
+      {ruledOut !== "" && <p>{words.ruledOut(ruledOut)}</p>}
       {proposal.rest.length > 0 && <p class="desk-rest">{words.restIs(proposal.rest)}</p>}
       {proposal.cut && <p>{words.cutOff}</p>}
       <div class="desk-actions">
@@ -60,6 +61,12 @@ export function HeardView({ state, ways }: HeardViewProps) {
       </div>
     </form>
   );
+}
+
+/** What the caller says it is not; empty when nothing. */
+export function nameRuledOut(flow: Flow, { proposal: { theories } }: Heard): string {
+  const denied = theories.filter((theory) => theory.denied).flatMap(({ conditions }) => conditions);
+  return denied.map((id) => nameOf(flow, id)).join(", ");
 }
 
 function isRemark(name: string): boolean {
