@@ -182,7 +182,7 @@ describe.each(schemes)("in %s at %i px", (colorScheme, width) => {
       ["counter", "/desk/counter"],
       ["broken code", "/desk/counter?code=AAAA1"],
       ["case", `/desk/counter?code=${encodeURIComponent(code)}`],
-      ["figures", "/desk/figures"],
+      ["figures", "/desk/figures?branch=north-yard&from=31.2.2026"],
       ["sign-in", "/desk/sign-in?next=/desk/figures"],
     ] as const) {
       await page.goto(origin + path);
