@@ -28,6 +28,6 @@ export function sayHeard({ flow }: DeskState, heard: Heard): string {
     ...(ruledOut === "" ? [] : [words.ruledOut(ruledOut)]),
     ...(rest.length > 0 ? [words.restIs(rest)] : []),
     ...(cut ? [words.cutOff] : []),
-    words.enterTakes,
+    ...(kinds.length > 0 ? [words.enterTakes] : []),
   ].join(" ");
 }

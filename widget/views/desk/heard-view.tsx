@@ -34,9 +34,11 @@ export function HeardView({ state, ways }: HeardViewProps) {
       <h2 class="desk-h2" id="desk-heard">
         {words.understood}
       </h2>
-      <p class="desk-quiet">
-        {isNothing ? words.notUnderstoodPage : live ? words.heardKeys : words.heardHint}
-      </p>
+      {(isNothing || pieces.length > 0) && (
+        <p class="desk-quiet">
+          {isNothing ? words.notUnderstoodPage : live ? words.heardKeys : words.heardHint}
+        </p>
+      )}
       {pieceKinds.map((kind) => (
         <Group key={kind} kind={kind} {...{ flow, heard, ways }} />
       ))}
