@@ -102,7 +102,7 @@ export const deskSheet = `
 .desk .desk-due .lt-branches a { min-block-size: var(--desk-target); }
 .desk .desk-due .lt-fold > summary { padding-block: 4px; min-block-size: var(--desk-target); }
 .desk .lt-unseen { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
-@media (any-pointer: coarse) { .desk { --desk-target: 44px; } .desk :is(.desk-input, .desk-button) { min-block-size: 44px; } }
+@media (any-pointer: coarse) { .desk { --desk-target: 44px; } .desk :is(.desk-input, .desk-button) { min-block-size: 44px; } .desk .desk-option { align-items: center; } }
 @media (forced-colors: active) { .desk-chosen, .desk-at { outline: 3px solid Highlight; } .desk-meter { forced-color-adjust: none; border-color: CanvasText; background: Canvas; } .desk-meter::-webkit-meter-bar { background: Canvas; } .desk-meter::-webkit-meter-optimum-value { background: CanvasText; } .desk-meter::-moz-meter-bar { background: CanvasText; } }
 @media print { .desk .desk-top, .desk-listen { display: none; } }
 `;
