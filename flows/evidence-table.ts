@@ -70,7 +70,7 @@ export function tabulateEvidence(edition: Edition, findings: FindingTable): Evid
     index,
     present,
     absent,
-    rows: conditions.map((_, c) => [...rowsOf(present, PRESENT, c), ...rowsOf(absent, ABSENT, c)]),
+    rows: sortRows(conditions.length, present, absent),
     baseRate: Int16Array.from(conditions, ({ howCommon }) => edition.weights.howCommon[howCommon]),
     start(host) {
       const found = starts.get(host);
@@ -100,12 +100,17 @@ function maskOf(size: number, members: readonly number[]): Mask {
   return mask;
 }
 
-function rowsOf(columns: readonly (readonly Bearing[])[], state: Row["state"], c: number): Row[] {
-  return columns.flatMap((bearings, finding) =>
-    bearings.flatMap(({ condition, word, weight }) =>
-      condition === c ? [{ finding, state, word, weight }] : [],
-    ),
-  );
+/** What bears on each condition, in one pass over all: what is present first, in the order of the findings. */
+function sortRows(size: number, present: Bearing[][], absent: Bearing[][]): Row[][] {
+  const rows = Array.from({ length: size }, (): Row[] => []);
+  const add = (columns: Bearing[][], state: Row["state"]) => {
+    columns.forEach((bearings, finding) => {
+      for (const bearing of bearings) rows[bearing.condition]?.push({ ...bearing, finding, state });
+    });
+  };
+  add(present, PRESENT);
+  add(absent, ABSENT);
+  return rows;
 }
 
 function fillColumns(

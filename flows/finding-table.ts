@@ -29,7 +29,10 @@ export function tabulateFindings(findings: readonly Finding[]): FindingTable {
   };
   const direct = findings.map((finding) => finding.implies.map(at));
   const vaguer = findings.map((_, i) => reach(i, direct));
-  const sharper = findings.map((_, i) => findings.flatMap((_, j) => (vaguer[j]?.includes(i) ? [j] : [])));
+  const sharper = findings.map((): number[] => []);
+  vaguer.forEach((those, sharp) => {
+    for (const vague of those) sharper[vague]?.push(sharp);
+  });
   const combines = findings.flatMap((finding, whole) =>
     finding.combines.length > 0 ? [{ whole, parts: finding.combines.map(at) }] : [],
   );

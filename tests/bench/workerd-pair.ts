@@ -27,7 +27,7 @@ export interface WorkerdPair {
 /** One workerd with two servers in it: the shipped one on a database of its own, and a bare one. */
 export async function startPair(): Promise<WorkerdPair> {
   const [shipped, bare] = await Promise.all([
-    bundle({ entryPoints: [join(worker, "index.ts")] }),
+    bundleShipped(),
     bundle({ stdin: { contents: BARE, resolveDir: worker } }),
   ]);
   const direct = [{ host: "127.0.0.1", port: 0 }];
@@ -39,13 +39,18 @@ export async function startPair(): Promise<WorkerdPair> {
     ],
   });
   await runtime.ready;
-  await fillDatabase(runtime);
+  await fillDatabase(await runtime.getD1Database("DB", "ours"));
   return {
     ours: await runtime.unsafeGetDirectURL("ours"),
     bare: await runtime.unsafeGetDirectURL("bare"),
     script: Buffer.from(shipped),
     stop: () => runtime.dispose(),
   };
+}
+
+/** The server as it is shipped, in one file. */
+export function bundleShipped(): Promise<string> {
+  return bundle({ entryPoints: [join(worker, "index.ts")] });
 }
 
 async function bundle(what: Parameters<typeof build>[0]): Promise<string> {
@@ -64,8 +69,8 @@ async function bundle(what: Parameters<typeof build>[0]): Promise<string> {
   return text;
 }
 
-async function fillDatabase(runtime: Miniflare): Promise<void> {
-  const database = await runtime.getD1Database("DB", "ours");
+/** Makes the tables, and the built edition the live one. */
+export async function fillDatabase(database: Awaited<ReturnType<Miniflare["getD1Database"]>>): Promise<void> {
   const migrations = await readD1Migrations(join(worker, "migrations"));
   await database.batch(migrations.flatMap(({ queries }) => queries.map((query) => database.prepare(query))));
   const edition = JSON.parse(await readFile(join(worker, "generated", "edition.json"), "utf8")) as {

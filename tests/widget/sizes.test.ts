@@ -17,7 +17,7 @@ const ceilings = {
    * The views and the prose of verdicts and plans, fetched behind the first questions. They grow with the content. They hold
    * all that days, amounts, shopping list, calendar file and paper take, so that these work without a connection.
    */
-  behind: 80_000,
+  behind: 81_000,
   /** What reads typed words, fetched when somebody first types: the program and the lexicon. */
   typing: 40_000,
   /** The script of the phone desk, which holds the whole check: every question, the verdict and the plan. */
