@@ -52,10 +52,12 @@ class SavedForm {
   }
 
   follow(): void {
-    this.#form.addEventListener("input", () => this.#wait(PAUSE));
-    window.addEventListener("beforeunload", (event) => {
-      if (Object.keys(this.#changed()).length > 0) event.preventDefault();
+    this.#form.addEventListener("input", () => {
+      remember(this.#memory, JSON.stringify(this.#changed()));
+      this.#wait(PAUSE);
     });
+    // Whoever leaves in the pause loses nothing: it is sent as the page goes, and kept in the tab until it is known to be saved.
+    window.addEventListener("pagehide", () => void this.#save());
     this.#form.addEventListener("submit", () => {
       this.#was = readFields(this.#form);
       forget(this.#memory);
@@ -82,7 +84,6 @@ class SavedForm {
     );
     const names = Object.keys(now);
     if (names.length === 0) return;
-    remember(this.#memory, JSON.stringify(this.#changed()));
     this.#isSaving = true;
     this.#status.textContent = "Saving…";
     try {
@@ -101,6 +102,7 @@ class SavedForm {
     const [kind, id] = [readHidden(this.#form, "entry-kind"), readHidden(this.#form, "entry-id")];
     return fetch(this.#address, {
       method: "PUT",
+      keepalive: document.visibilityState === "hidden",
       headers: { "content-type": "application/json" },
       body: JSON.stringify({ kind, id, was, now }),
     });

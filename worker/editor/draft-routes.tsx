@@ -1,17 +1,9 @@
 /** The list of drafts, beginning and closing them, and what one changes. */
 import { Hono } from "hono";
-import { type FieldChange, listChanges } from "../../flows/editing/difference.ts";
 import type { PrivateSetting } from "../setting.ts";
-import { DraftFrame, hrefTo, hrefToFile } from "./draft-frame.tsx";
-import {
-  closeDraft,
-  type Draft,
-  listDrafts,
-  makeDraft,
-  readTitle,
-  readWholeDraft,
-  type WholeDraft,
-} from "./drafts.ts";
+import { ChangeList } from "./change-list.tsx";
+import { DraftFrame, hrefTo } from "./draft-frame.tsx";
+import { closeDraft, type Draft, listDrafts, makeDraft, readTitle, readWholeDraft } from "./drafts.ts";
 import { editorWords, sayTime } from "./editor-words.ts";
 import { readFolder } from "./folders.ts";
 import { prepareFirst, readLiveNumber } from "./publish.ts";
@@ -198,57 +190,6 @@ async function showDraft(c: RoomContext): Promise<Response> {
       </DraftFrame>
     ),
   });
-}
-
-/** What differs from the base, field by field. */
-function ChangeList({ whole: { draft, base, files } }: { whole: WholeDraft }) {
-  const changes = listChanges(base, files);
-  return (
-    <section>
-      <h2 class="lt-prompt">{`What differs from edition ${draft.base}`}</h2>
-      {changes.length === 0 ? (
-        <p>Nothing yet.</p>
-      ) : (
-        <ul class="ed-list">
-          {changes.map((change) => (
-            <li>
-              <Change draft={draft.id} change={change} />
-            </li>
-          ))}
-        </ul>
-      )}
-    </section>
-  );
-}
-
-function Change({ draft, change }: { draft: string; change: FieldChange }) {
-  const hasBoth = typeof change.before === "string" || typeof change.after === "string";
-  return (
-    <>
-      <p>{change.sentence}</p>
-      {hasBoth && (
-        <details class="lt-aside">
-          <summary>Before and after</summary>
-          <div class="ed-both">
-            <pre class="ed-pre" tabindex={0}>
-              {say(change.before)}
-            </pre>
-            <pre class="ed-pre" tabindex={0}>
-              {say(change.after)}
-            </pre>
-          </div>
-        </details>
-      )}
-      <a class="lt-link" href={hrefToFile(draft, change.file)}>
-        {change.file}
-      </a>
-    </>
-  );
-}
-
-function say(value: unknown): string {
-  if (value === undefined || value === null) return "(nothing)";
-  return typeof value === "string" ? value : JSON.stringify(value, null, 1);
 }
 
 function DraftActions({ draft }: { draft: Draft }) {

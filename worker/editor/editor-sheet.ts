@@ -62,5 +62,13 @@ form[data-entry] :is(input, textarea, a) { scroll-margin-block-end: 6rem; }
 .ed-field-set { margin-block-start: calc(var(--lt-unit) * 6) !important; padding-block-start: calc(var(--lt-unit) * 3) !important; border-block-start: 1px solid var(--lt-edge) !important; }
 .ed-hidden-label { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 
+.ed-group { margin-block-start: calc(var(--lt-unit) * 6); }
+.ed-group .lt-link { font-size: inherit; }
+.ed-change { font: 400 var(--lt-small)/1.5 var(--lt-sans); }
+.ed-change :is(del, ins) { text-decoration-thickness: 0.12em; background: var(--lt-wash); }
+.ed-change del { text-decoration-line: line-through; }
+.ed-change ins { text-decoration-line: underline; text-decoration-style: double; font-weight: 600; }
+@media print { .ed-pre { max-block-size: none; overflow: visible; } .ed-group, .ed-list > li { break-inside: avoid; } .ed-save, .ed-preview { display: none; } }
+
 @media print { .ed-tabs, .lt-actions, .st-out { display: none; } }
 ${treeSheet}`;

@@ -102,6 +102,10 @@ describe("a form", () => {
     expect(page).toContain("<strong>mostly</strong>");
     expect(page).not.toContain("<b>");
     expect(page).toContain("ed-problem");
+    const changes = await room.read(draft);
+    expect(changes).toContain("One change in one place");
+    expect(changes).toMatch(/<del>Most plants live.*<ins>Yes, \*\*mostly\*\*/s);
+    expect(changes).toContain(`href="${draft}/entry?kind=condition&amp;id=spider-mites"`);
   });
 
   test("edits an answer of a question", async () => {

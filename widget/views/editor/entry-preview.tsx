@@ -30,6 +30,7 @@ export function QuestionPreview({ prompt, why, options, howToCheck }: QuestionTe
   };
   return (
     <fieldset disabled class="lt-fieldset">
+      <legend class="ed-hidden-label">A question to look at</legend>
       <QuestionCard question={question} ways={stillWays} number={1} />
     </fieldset>
   );
@@ -37,7 +38,7 @@ export function QuestionPreview({ prompt, why, options, howToCheck }: QuestionTe
 
 const stillWays: Ways = {
   id: (name) => `preview-${name}`,
-  action: "",
+  action: "#",
   carried: [],
   actionAt: () => "",
   hrefToChange: () => "",

@@ -37,7 +37,7 @@ export function TreePage(props: TreePageProps) {
         <p class="lt-problem">{`${treeWords.unread} ${tree.unread.slice(0, 5).join(", ")}.`}</p>
       )}
       <Faults tree={tree} />
-      <section aria-label={treeWords.drawing}>
+      <section>
         <ShowForm {...props} />
         <ZoomLinks {...props} />
         <p class="ed-faint" id="tree-keys" hidden>
@@ -100,7 +100,7 @@ function ShowForm({ tree, show, zoom, asked }: TreePageProps) {
     <form method="get" class="ed-part">
       {zoom !== null && <input type="hidden" name="zoom" value={String(zoom)} />}
       {asked !== "" && <input type="hidden" name="case" value={asked} />}
-      <label class="lt-label" for="from">
+      <label class="lt-label">
         After the first answer
         <select class="lt-input" id="from" name="from">
           <option value="">any: the whole tree</option>
@@ -113,7 +113,7 @@ function ShowForm({ tree, show, zoom, asked }: TreePageProps) {
             ))}
         </select>
       </label>
-      <label class="lt-label" for="around">
+      <label class="lt-label">
         Or around one question
         <select class="lt-input" id="around" name="around">
           <option value="">none</option>
