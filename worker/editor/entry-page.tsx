@@ -144,12 +144,12 @@ function watchEntry(draft: string, { kind, id, address: { file, path }, fields }
 /** A field's prose as a shopper reads it; the script keeps it up to date. */
 function Preview({ name, text, file }: { name: string; text: string; file: string }) {
   return (
-    <section class="ed-preview" aria-label="As a shopper reads it">
+    <div class="ed-preview">
       <p class="ed-faint">As a shopper reads it</p>
       <div data-preview={name}>
         <ProsePreview of={blocksOf(text, file)} />
       </div>
-    </section>
+    </div>
   );
 }
 
