@@ -30,7 +30,7 @@ import { HouseplantsPage } from "./demo/houseplants-page.tsx";
 import { icon } from "./demo/icon.ts";
 import type { Shelf } from "./editions.ts";
 import { editorSheet } from "./editor/editor-sheet.ts";
-import { makePreviewRoutes } from "./editor/preview-routes.tsx";
+import { keepShown, makePreviewRoutes } from "./editor/preview-routes.tsx";
 import type { Bundled } from "./editor/publish.ts";
 import { makeEditorRoom } from "./editor/routes.tsx";
 import { makeEmbed } from "./embed/routes.ts";
@@ -106,11 +106,12 @@ export function makeApp({ shelf, widget, bundled, editorScripts, now, randomByte
   app.get("/desk/say", backToDesk);
   addPages(app, countGate);
   app.use(limitRecords);
-  app.route("/preview", makePreviewRoutes());
+  const shown = keepShown();
+  app.route("/preview", makePreviewRoutes(shown));
   // Whatever knows a person comes after this line. What comes before reads no cookie and changes nothing of anyone's.
   app.use(requireSameOrigin((c) => sendMessage(c, 403, peopleWords.crossSiteTitle, peopleWords.crossSite)));
   app.route("/desk", makeStaff(makeGate(SIGN_IN_LIMIT, randomBytes)));
-  app.route("/editor", makeEditorRoom(makeGate(SIGN_IN_LIMIT, randomBytes), { bundled }));
+  app.route("/editor", makeEditorRoom(makeGate(SIGN_IN_LIMIT, randomBytes), { bundled, shown }));
   app.notFound((c) => sendMessage(c, 404, pageWords.notFoundTitle, pageWords.notFound));
   app.onError((error, c) => {
     console.error("A request failed.", error);

@@ -24,6 +24,8 @@ export interface TestOutcome {
   leader: string | null;
   /** The query of the case link, with all that was asked. */
   query: string;
+  /** Questions that are asked after all that the kept conversation tells. By itself that breaks nothing. */
+  asksNew: string[];
 }
 
 export interface TestComparison {
@@ -43,12 +45,21 @@ export function compareTests(live: Flow, draft: Flow, tests: readonly CaseTest[]
   });
 }
 
-function runTest(flow: Flow, { query, standing, leader }: CaseTest): TestOutcome {
-  const kase = replayAnswers(flow, readLink(flow, query).case.answers);
+/** How a kept conversation ends under an edition. */
+export function runTest(
+  flow: Flow,
+  { query, standing, leader }: Pick<CaseTest, "query" | "standing" | "leader">,
+): TestOutcome {
+  let kase = readLink(flow, query).case;
+  const asksNew: string[] = [];
+  for (let next = nextQuestion(flow, kase); next; next = nextQuestion(flow, kase)) {
+    asksNew.push(next.id);
+    kase = giveAnswer(flow, kase, next.id, NOT_SURE).case;
+  }
   const verdict = judge(flow, kase);
   const is = verdict.standing === "undetermined" ? null : verdict.leader;
   const passes = verdict.standing === standing && is === leader;
-  return { passes, standing: verdict.standing, leader: is, query: writeLink(flow, kase) };
+  return { passes, standing: verdict.standing, leader: is, query: writeLink(flow, kase), asksNew };
 }
 
 /** The conversation that a shopper has who knows these answers. An answer that the edition does not know becomes "not sure". */

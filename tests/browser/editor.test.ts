@@ -1,77 +1,22 @@
-import { execFile } from "node:child_process";
-import { createRequire } from "node:module";
-import { join } from "node:path";
-import { promisify } from "node:util";
-import type { Browser, BrowserContext, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { openChromium } from "./chromium.ts";
+import { arrive, beginDraft, editors, invite, linkIn, type Person } from "./editor-driver.ts";
 import { hostileStrings } from "./hostile-strings.ts";
 import { keepPicture } from "./keep-picture.ts";
 import { runAxe } from "./run-axe.ts";
 
-const run = promisify(execFile);
-const EDITORS = join(import.meta.dirname, "..", "..", "worker", "commands", "editors.ts");
-
-const server = { origin: inject("origin"), folder: inject("folder") };
+const server = { origin: inject("origin") };
 let browser: Browser;
 let ada: Person;
 beforeAll(async () => {
   browser = await openChromium();
-  ada = await arrive(await invite("Ada Fern", "publisher"));
+  ada = await arrive(browser, await invite("Ada Fern", "publisher"));
   await ada.page.waitForURL(`${server.origin}/editor`);
 }, 180_000);
 afterAll(async () => {
   await browser.close();
 });
-
-/** Runs the command as a person would, and gives what it prints. */
-async function editors(...words: string[]): Promise<string> {
-  const tsx = createRequire(import.meta.url).resolve("tsx/cli");
-  const options = ["--persist-to", server.folder, "--origin", server.origin];
-  const { stdout } = await run(process.execPath, [tsx, EDITORS, ...words, ...options]);
-  return stdout;
-}
-
-async function invite(name: string, role: string): Promise<string> {
-  return linkIn(await editors("invite", name, "--role", role));
-}
-
-function linkIn(text: string): string {
-  return /http\S+#key=\S+/.exec(text)?.[0] ?? "";
-}
-
-interface Person {
-  context: BrowserContext;
-  page: Page;
-  /** Messages about the content security policy, and dialogs: there should never be one. */
-  faults: string[];
-}
-
-/** A browser with a device in it (Chromium's virtual authenticator), on the page of an invitation, registered. */
-async function arrive(link: string): Promise<Person> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
-  const page = await context.newPage();
-  const faults: string[] = [];
-  page.on("console", (message) => {
-    if (/Content Security Policy|TrustedScript/.test(message.text())) faults.push(message.text());
-  });
-  page.on("pageerror", (error) => faults.push(error.message));
-  page.on("dialog", async (dialog) => {
-    faults.push(`dialog ${dialog.message()}`);
-    await dialog.dismiss();
-  });
-  const devtools = await context.newCDPSession(page);
-  await devtools.send("WebAuthn.enable");
-  await devtools.send("WebAuthn.addVirtualAuthenticator", {
-    options: {
-      ...{ protocol: "ctap2", transport: "internal", hasResidentKey: true, hasUserVerification: true },
-      ...{ isUserVerified: true, automaticPresenceSimulation: true },
-    },
-  });
-  await page.goto(link);
-  await page.getByRole("button", { name: "Register this device" }).click();
-  return { context, page, faults };
-}
 
 describe("the way in", () => {
   test("an invitation registers a device, the device signs in again, and signing out ends it", async () => {
@@ -90,9 +35,9 @@ describe("the way in", () => {
 
   test("an invitation works once; a new one locks the lost device out; the key leaves the address", async () => {
     const link = await invite("Ben Moss", "editor");
-    const ben = await arrive(link);
+    const ben = await arrive(browser, link);
     await ben.page.waitForURL(`${server.origin}/editor`);
-    const second = await arrive(link);
+    const second = await arrive(browser, link);
     await second.page.getByText("This invitation does not work any more.").waitFor();
     expect(second.page.url()).not.toContain("#key");
     const [, id = ""] = /^(\w+) {2}Ben Moss, editor/m.exec(await editors("list")) ?? [];
@@ -100,19 +45,11 @@ describe("the way in", () => {
     await ben.page.goto(`${server.origin}/editor`);
     await ben.page.getByRole("button", { name: "Sign in with this device" }).click();
     await ben.page.getByText("This device does not open the editor's room.").waitFor();
-    const again = await arrive(renewed);
+    const again = await arrive(browser, renewed);
     await again.page.waitForURL(`${server.origin}/editor`);
     await Promise.all([ben, second, again].map(({ context }) => context.close()));
   }, 300_000);
 });
-
-async function beginDraft(page: Page, title: string): Promise<string> {
-  await page.goto(`${server.origin}/editor`);
-  await page.locator("#title").fill(title);
-  await page.getByRole("button", { name: "Begin a draft" }).click();
-  await page.waitForURL(/drafts\/\w+$/);
-  return page.url();
-}
 
 describe("a file", () => {
   test("is saved while it is typed; two who type see both texts and lose nothing", async () => {

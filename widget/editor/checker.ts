@@ -11,6 +11,7 @@ import type { Edition } from "../../flows/edition.ts";
 import { openFlow } from "../../flows/flow.ts";
 import type { Progress } from "../../flows/progress.ts";
 import { walkSteps } from "../../flows/walk/walk.ts";
+import { nameAll } from "./names.ts";
 import type { Ask, Checked, Reply, Stop } from "./protocol.ts";
 
 /** Milliseconds of work between two looks at what was asked meanwhile. */
@@ -73,6 +74,9 @@ async function answer(ask: Ask): Promise<void> {
       const groups = room.groups.slice(from, from + count);
       return tell({ id, gives: groups.map((group) => room.causes?.explain(group) ?? []) });
     }
+    case "names":
+      if (!room.edition || !room.liveEdition) return tell({ id, refused: PROBLEMS });
+      return tell({ id, gives: nameAll([room.liveEdition, room.edition]) });
     case "tests":
       if (!room.edition || !room.liveEdition) return tell({ id, refused: PROBLEMS });
       return tell({

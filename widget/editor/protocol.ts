@@ -22,10 +22,18 @@ export interface Jobs {
   compare: { asks: object; gives: Comparison };
   /** Why the groups of the latest comparison differ: those from `from` on, so many. */
   explain: { asks: { from: number; count: number }; gives: Cause[][] };
+  /** How the things that reports name by their ids are called, in the draft or else in the live edition. */
+  names: { asks: object; gives: Names };
   /** What the draft does to kept conversations. */
   tests: { asks: { tests: CaseTest[] }; gives: TestComparison[] };
 }
 export type JobName = keyof Jobs;
+
+export interface Names {
+  conditions: Record<string, string>;
+  remedies: Record<string, string>;
+  questions: Record<string, { prompt: string; answers: Record<string, string> }>;
+}
 
 export interface Checked {
   problems: FieldProblem[];

@@ -3,14 +3,16 @@ import { Hono } from "hono";
 import { openFlow } from "../../flows/flow.ts";
 import { makeToken } from "../people/token.ts";
 import type { PrivateSetting } from "../setting.ts";
-import { compile, endOf, findBroken } from "./compile.ts";
+import { compile, endOf, type JudgedCase, judgeCases } from "./compile.ts";
 import { DraftFrame, hrefTo } from "./draft-frame.tsx";
 import { findDraft, readWholeDraft, type WholeDraft } from "./drafts.ts";
 import { editorWords, sayTime } from "./editor-words.ts";
 import { dropCase, type KeptCase, keepCase, listKeptCases } from "./kept-cases.ts";
 import { endPreview, listPreviews, makePreview, PREVIEW_DAYS, type Preview } from "./previews.ts";
-import { ProblemList, sayOutcome } from "./publish-routes.tsx";
+import { ProblemList } from "./problem-list.tsx";
+import { sayOutcome } from "./publish-routes.tsx";
 import { databaseOf, makeId, type RoomContext, readForm, showPage, showSentence, textOf } from "./room.tsx";
+import { isSame, StudyPart } from "./study-part.tsx";
 
 const LONGEST_REASON = 500;
 const LONGEST_CASE = 4000;
@@ -42,11 +44,12 @@ async function showCheck(c: RoomContext, showing: Showing): Promise<Response> {
     listPreviews(database, whole.draft.id, c.var.now),
     compile(whole.files),
   ]);
-  const broken = edition ? findBroken(edition, kept) : [];
+  const judged = edition ? judgeCases(edition, kept) : [];
+  const { live } = await c.var.openEditions();
   return showPage(c, {
     title: whole.draft.title,
     status: showing.status,
-    script: "/assets/editor/room.js",
+    script: "/assets/editor/study.js",
     children: (
       <DraftFrame draft={whole.draft} part="check">
         {showing.sentence && (
@@ -55,9 +58,10 @@ async function showCheck(c: RoomContext, showing: Showing): Promise<Response> {
           </p>
         )}
         {problems.length === 0 && <p role="status">Nothing is wrong with the content.</p>}
-        <ProblemList draft={whole.draft.id} problems={problems} />
+        <ProblemList draft={whole.draft.id} files={whole.files} problems={problems} />
+        <StudyPart {...{ draft: whole.draft, edition }} same={isSame(live.edition, whole.draft, edition)} />
         <PreviewPart draft={whole.draft.id} previews={previews} address={showing.address} />
-        <CasePart {...{ whole, kept }} broken={broken.map((one) => one.kept.id)} typed={showing.typed} />
+        <CasePart {...{ whole, kept, judged }} typed={showing.typed} />
       </DraftFrame>
     ),
   });
@@ -115,11 +119,11 @@ function PreviewPart({ draft, previews, address }: PreviewPartProps) {
 interface CasePartProps {
   whole: WholeDraft;
   kept: readonly KeptCase[];
-  broken: readonly string[];
+  judged: readonly JudgedCase[];
   typed: Showing["typed"];
 }
 
-function CasePart({ whole: { draft }, kept, broken, typed }: CasePartProps) {
+function CasePart({ whole: { draft }, kept, judged, typed }: CasePartProps) {
   return (
     <section class="lt-section" id="cases">
       <h2 class="lt-prompt">Kept cases</h2>
@@ -131,7 +135,7 @@ function CasePart({ whole: { draft }, kept, broken, typed }: CasePartProps) {
         {kept.map(({ id, query, reason, madeBy, ...end }) => (
           <li>
             <p>
-              {broken.includes(id) && <span class="ed-mark">breaks</span>} {reason}
+              <CaseMark now={judged.find((one) => one.kept.id === id)?.now} /> {reason}
             </p>
             <p class="ed-faint">{`Should end ${sayOutcome(end)}. Kept by ${madeBy ?? "someone"}.`}</p>
             <div class="ed-row">
@@ -188,6 +192,12 @@ function CasePart({ whole: { draft }, kept, broken, typed }: CasePartProps) {
       </form>
     </section>
   );
+}
+
+/** Breaking is ending otherwise; a further question alone breaks nothing. */
+function CaseMark({ now }: { now: JudgedCase["now"] | undefined }) {
+  const word = now && (!now.passes ? "breaks" : now.asksNew.length > 0 ? "asks something new" : "");
+  return word ? <span class="ed-mark">{word}</span> : null;
 }
 
 async function begin(c: RoomContext): Promise<Response> {

@@ -1,7 +1,8 @@
 import { readLink } from "../../flows/case-link.ts";
-import type { Problem } from "../../flows/content/problems.ts";
+import { runTest, type TestOutcome } from "../../flows/compare/case-tests.ts";
 import { readContent } from "../../flows/content/read-content.ts";
 import type { Files } from "../../flows/content/read-files.ts";
+import { type FieldProblem, placeProblems } from "../../flows/editing/place-problem.ts";
 import type { Edition, Standing } from "../../flows/edition.ts";
 import { type Flow, openFlow } from "../../flows/flow.ts";
 import { nextQuestion } from "../../flows/next-question.ts";
@@ -11,13 +12,16 @@ import type { KeptCase } from "./kept-cases.ts";
 
 export interface Compiled {
   edition: Edition | null;
-  problems: Problem[];
+  problems: FieldProblem[];
 }
 
 /** Files → edition with its hash. The number stays open until it is published. */
 export async function compile(files: Files): Promise<Compiled> {
   const { edition, problems } = readContent(files);
-  return { edition: edition && { ...edition, hash: await hashEdition(edition) }, problems };
+  return {
+    edition: edition && { ...edition, hash: await hashEdition(edition) },
+    problems: placeProblems(files, problems),
+  };
 }
 
 export interface Outcome {
@@ -33,13 +37,13 @@ export function endOf(flow: Flow, query: string): Outcome | null {
   return { standing, leader: standing === "undetermined" ? null : leader };
 }
 
-/** The kept cases that do not end as they should. */
-export function findBroken(
-  edition: Edition,
-  kept: readonly KeptCase[],
-): { kept: KeptCase; now: Outcome | null }[] {
+export interface JudgedCase {
+  kept: KeptCase;
+  now: TestOutcome;
+}
+
+/** How every kept case ends under an edition. */
+export function judgeCases(edition: Edition, kept: readonly KeptCase[]): JudgedCase[] {
   const flow = openFlow(edition);
-  return kept
-    .map((one) => ({ kept: one, now: endOf(flow, one.query) }))
-    .filter(({ kept: { standing, leader }, now }) => now?.standing !== standing || now.leader !== leader);
+  return kept.map((one) => ({ kept: one, now: runTest(flow, one) }));
 }

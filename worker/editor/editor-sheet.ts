@@ -69,6 +69,13 @@ form[data-entry] :is(input, textarea, a) { scroll-margin-block-end: 6rem; }
 .ed-change del { text-decoration-line: line-through; }
 .ed-change ins { text-decoration-line: underline; text-decoration-style: double; font-weight: 600; }
 @media print { .ed-pre { max-block-size: none; overflow: visible; } .ed-group, .ed-list > li { break-inside: avoid; } .ed-save, .ed-preview { display: none; } }
+.ed-progress { display: block; inline-size: 100%; max-inline-size: 36em; block-size: calc(var(--lt-unit) * 5); margin-block-start: calc(var(--lt-unit) * 2); accent-color: var(--lt-accent); }
+.ed-study h4 { font: 600 var(--lt-text)/1.35 var(--lt-serif); }
+.lt .ed-study :is(p, li, h4) { max-inline-size: 44em; }
+.lt .ed-talk { margin: 0; }
+.ed-talk > li { padding-block: var(--lt-unit); }
+.ed-end { margin-block: calc(var(--lt-unit) * 2) !important; padding-block: calc(var(--lt-unit) * 2) !important; border-block: 1px solid var(--lt-edge) !important; font-weight: 600; }
 
+@media print { .ed-unfold::details-content { content-visibility: visible; block-size: auto; } .ed-study .lt-link, .ed-running { display: none; } .ed-study li { break-inside: avoid; } .ed-study .ed-both { grid-template-columns: 1fr 1fr; } }
 @media print { .ed-tabs, .lt-actions, .st-out { display: none; } }
 ${treeSheet}`;

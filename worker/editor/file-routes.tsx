@@ -159,6 +159,8 @@ function showEditor(c: RoomContext, draft: Draft, file: DraftFile, editing: Edit
             action={hrefTo(draft.id, "file")}
             data-file={`${hrefTo(draft.id, "files")}/${file.path}`}
             data-tag={tagOf(file) ?? ""}
+            data-watch={hrefTo(draft.id)}
+            data-watched={JSON.stringify({ file: file.path, fields: null })}
           >
             <input type="hidden" name="path" value={file.path} />
             <input type="hidden" name="tag" value={tagOf(editing.other ?? file) ?? ""} />

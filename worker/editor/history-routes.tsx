@@ -1,4 +1,5 @@
 import { Hono } from "hono";
+import { sayChange, sayCount } from "../../widget/views/editor/study-report.ts";
 import { makeToken } from "../people/token.ts";
 import type { PrivateSetting } from "../setting.ts";
 import { hrefTo } from "./draft-frame.tsx";
@@ -147,15 +148,35 @@ function SummaryView({ summary }: { summary: string }) {
           <li>{sentence}</li>
         ))}
       </ul>
-      <p class="ed-faint">
-        {read.walk
-          ? `The publisher's browser checked ${read.walk.conversations.toLocaleString("en-US")} conversations; the longest has ${read.walk.longest} questions.`
-          : `Not every conversation was checked. ${read.unwalked}`}
-      </p>
+      <ConversationsView read={read} />
       {read.brokenCases.length > 0 && (
         <p class="ed-faint">{`Kept cases that end in another way: ${read.brokenCases.join(" ")} Why: ${read.unkept}`}</p>
       )}
     </details>
+  );
+}
+
+/** What was known about the conversations when it was published. */
+function ConversationsView({ read: { walk, change, same, unwalked } }: { read: Summary }) {
+  return (
+    <>
+      {same && <p>No conversation changed.</p>}
+      {change && !same && <p>{sayChange(change, walk?.longest ?? change.longestBefore)}</p>}
+      {change && change.groups.length > 0 && (
+        <ul>
+          {change.groups.map((sentence) => (
+            <li>{sentence}</li>
+          ))}
+        </ul>
+      )}
+      <p class="ed-faint">
+        {walk
+          ? `The publisher's browser checked ${sayCount(walk.conversations)} conversations; the longest has ${walk.longest} questions.`
+          : same
+            ? ""
+            : `Not every conversation was checked. ${unwalked}`}
+      </p>
+    </>
   );
 }
 

@@ -9,20 +9,20 @@ import { dayAt } from "../day-at.ts";
 import { CheckPage } from "../pages/check-page.tsx";
 import { MessagePage } from "../pages/message-page.tsx";
 import { renderPage } from "../pages/page.tsx";
-import type { Setting } from "../setting.ts";
+import type { PrivateSetting, Setting } from "../setting.ts";
 import { compile } from "./compile.ts";
 import { readWholeDraft } from "./drafts.ts";
 import { findPreview } from "./previews.ts";
 
 const TITLE = "A preview that is not live";
 const OVER = "This preview is over, or its address is not whole. Ask for a new one.";
-const NOT_HERE = "This part is not shown in a preview. Slips and calendars come from the live check alone.";
-const UNREADY =
+export const NOT_HERE =
+  "This part is not shown in a preview. Slips and calendars come from the live check alone.";
+export const UNREADY =
   "The draft cannot be shown just now, because something in it is still wrong. Please try again later.";
 
-export function makePreviewRoutes() {
+export function makePreviewRoutes(shown: ShownDrafts) {
   const routes = new Hono<Setting>();
-  const shown = keepShown();
   routes.use(async (c, next) => {
     await next();
     c.header("X-Robots-Tag", "noindex, nofollow");
@@ -34,20 +34,26 @@ export function makePreviewRoutes() {
     const preview = DB && (await findPreview(DB, c.req.param("token"), c.var.now));
     if (!DB || !preview) return say(c, 404, OVER);
     const flow = await shown.open(DB, preview.draft, preview.revision);
-    return flow === null ? say(c, 409, UNREADY) : showCheck(c, flow, preview.expiresAt);
+    if (flow === null) return say(c, 409, UNREADY);
+    const until = new Date(preview.expiresAt).toISOString().slice(0, 10);
+    return showDraftCheck(c, flow, `A draft, not live. For looking at only, until ${until}.`);
   });
   routes.get("/:token/*", (c) => say(c, 404, NOT_HERE));
   return routes;
 }
 
-function showCheck(c: Context<Setting>, flow: Flow, expiresAt: number): Response | Promise<Response> {
+/** A page of the check under a draft, wherever it is mounted. */
+export function showDraftCheck(
+  c: Context<Setting> | Context<PrivateSetting>,
+  flow: Flow,
+  banner: string,
+): Response | Promise<Response> {
   const { origin, search, pathname } = new URL(c.req.url);
   const request = readCheckRequest(search);
   const replayed = replay({ live: flow, asked: undefined }, request.query, undefined);
   const today = dayAt(placeOf(flow.edition.shop, branchOf(flow, request.branch)).timeZone, c.var.now);
   const decision = decide(flow, request, replayed, today);
   if ("goTo" in decision) return c.redirect(decision.goTo.replace(/^\/check/, pathname), 303);
-  const banner = `A draft, not live. For looking at only, until ${new Date(expiresAt).toISOString().slice(0, 10)}.`;
   const folder = `${origin}${pathname.replace(/\/check$/, "")}`;
   return c.html(
     renderPage(<CheckPage state={decision.show} origin={folder} page={pathname} banner={banner} />),
@@ -62,8 +68,14 @@ async function say(c: Context<Setting>, status: 404 | 409, sentence: string): Pr
   );
 }
 
+/** Drafts made ready to run. */
+export interface ShownDrafts {
+  /** Null while something is wrong in it. */
+  open(database: D1Database, draft: string, revision: number): Promise<Flow | null>;
+}
+
 /** Compiling takes a good part of a second, so the last few drafts that were looked at stay ready. */
-function keepShown(most = 3) {
+export function keepShown(most = 3): ShownDrafts {
   const ready = new Map<string, { revision: number; flow: Flow | null }>();
   return {
     async open(database: D1Database, draft: string, revision: number): Promise<Flow | null> {

@@ -1,14 +1,19 @@
 /** Publishing a draft, taking an edition back, and the history of both. */
 import { Hono } from "hono";
-import type { Problem } from "../../flows/content/problems.ts";
 import { listChanges } from "../../flows/editing/difference.ts";
+import {
+  readStudyReport,
+  type StudyChange,
+  type StudyReport,
+} from "../../widget/views/editor/study-report.ts";
 import { isToken, makeToken } from "../people/token.ts";
 import type { PrivateSetting } from "../setting.ts";
-import { type Compiled, compile, findBroken, type Outcome } from "./compile.ts";
-import { DraftFrame, hrefTo, hrefToFile } from "./draft-frame.tsx";
+import { type Compiled, compile, type JudgedCase, judgeCases } from "./compile.ts";
+import { DraftFrame, hrefTo } from "./draft-frame.tsx";
 import { readWholeDraft, type WholeDraft } from "./drafts.ts";
 import { editorWords } from "./editor-words.ts";
-import { type KeptCase, listKeptCases } from "./kept-cases.ts";
+import { listKeptCases } from "./kept-cases.ts";
+import { ProblemList } from "./problem-list.tsx";
 import { LONGEST_NOTE, publishDraft, readLiveNumber } from "./publish.ts";
 import {
   databaseOf,
@@ -20,17 +25,10 @@ import {
   showSentence,
   textOf,
 } from "./room.tsx";
+import { isSame, StudyPart } from "./study-part.tsx";
 
 /** Sentences of what changed that a publication keeps. */
 const MOST_SENTENCES = 200;
-
-/** What the browser's worker found when it walked every conversation of the draft. */
-interface WalkReport {
-  hash: string;
-  conversations: number;
-  longest: number;
-  violations: number;
-}
 
 export function makePublishRoutes() {
   const routes = new Hono<PrivateSetting>();
@@ -46,7 +44,12 @@ interface Ready {
   whole: WholeDraft;
   compiled: Compiled;
   live: number;
-  broken: { kept: KeptCase; now: Outcome | null }[];
+  /** Kept cases that end in another way. */
+  broken: JudgedCase[];
+  /** Kept cases that end as they should after a question that they do not answer. */
+  asking: JudgedCase[];
+  /** Whether every conversation is as in the live edition. */
+  same: boolean;
   sentences: string[];
 }
 
@@ -56,9 +59,13 @@ async function prepare(c: RoomContext): Promise<Ready | { refused: Response }> {
   if (whole === null) return { refused: await showSentence(c, 404, "Publish", editorWords.gone) };
   const [live, kept] = await Promise.all([readLiveNumber(database), listKeptCases(database)]);
   const compiled = await compile(whole.files);
+  const judged = compiled.edition ? judgeCases(compiled.edition, kept) : [];
+  const current = (await c.var.openEditions()).live.edition;
   return {
     ...{ whole, compiled, live },
-    broken: compiled.edition ? findBroken(compiled.edition, kept) : [],
+    broken: judged.filter(({ now }) => !now.passes),
+    asking: judged.filter(({ now }) => now.passes && now.asksNew.length > 0),
+    same: isSame(current, whole.draft, compiled.edition) === true,
     sentences: listChanges(whole.base, whole.files).map(({ sentence }) => sentence),
   };
 }
@@ -84,7 +91,7 @@ async function showPublish(c: RoomContext, ready: Ready, asking: Asking): Promis
   return showPage(c, {
     title: draft.title,
     status: asking.status,
-    script: "/assets/editor/room.js",
+    script: "/assets/editor/study.js",
     children: (
       <DraftFrame draft={draft} part="publish">
         {asking.sentence && (
@@ -94,9 +101,12 @@ async function showPublish(c: RoomContext, ready: Ready, asking: Asking): Promis
         )}
         {isStale && draft.closedAt === null && <Stale draft={draft.id} base={draft.base} live={live} />}
         {sentences.length === 0 && <p>This draft changes nothing yet.</p>}
-        <ProblemList draft={draft.id} problems={compiled.problems} />
+        <ProblemList draft={draft.id} files={whole.files} problems={compiled.problems} />
         {isReady && !mayPublish(c) && (
           <p class="lt-notices">Only a publisher can publish. Ask one of them to look at it.</p>
+        )}
+        {isReady && mayPublish(c) && (
+          <StudyPart draft={draft} edition={compiled.edition} same={ready.same} isBrief />
         )}
         {isReady && mayPublish(c) && (
           <PublishForm ready={ready} typed={asking.typed} token={makeToken(c.var.randomBytes)} />
@@ -119,31 +129,8 @@ function Stale({ draft, base, live }: { draft: string; base: number; live: numbe
   );
 }
 
-/** Every problem of the content, each with the way to its place. */
-export function ProblemList({ draft, problems }: { draft: string; problems: readonly Problem[] }) {
-  if (problems.length === 0) return null;
-  return (
-    <section>
-      <h2 class="lt-prompt">
-        {problems.length === 1 ? "One thing is wrong in it" : `${problems.length} things are wrong in it`}
-      </h2>
-      <ul class="ed-list">
-        {problems.slice(0, 300).map(({ code, file, line, column, sentence, hint }) => (
-          <li>
-            <p>{sentence}</p>
-            <p class="ed-faint">{hint}</p>
-            <a class="lt-link" href={hrefToFile(draft, file)}>
-              {`${file}, line ${line}, column ${column} (${code})`}
-            </a>
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-}
-
 function PublishForm({ ready, typed, token }: { ready: Ready; typed: Typed | undefined; token: string }) {
-  const { whole, compiled, sentences, broken } = ready;
+  const { whole, compiled, sentences, broken, asking, same } = ready;
   return (
     <section>
       <h2 class="lt-prompt">{`Publish as the next edition`}</h2>
@@ -171,24 +158,8 @@ function PublishForm({ ready, typed, token }: { ready: Ready; typed: Typed | und
           </textarea>
         </div>
         {broken.length > 0 && <BrokenCases broken={broken} typed={typed?.unkept ?? ""} />}
-        <div class="lt-field" id="unwalked-field">
-          <label class="lt-label" for="unwalked">
-            If not every conversation was checked: why is that all right?
-          </label>
-          <p class="lt-hint" id="unwalked-hint">
-            “What it does” checks every conversation in your browser, and its result is kept here. The server
-            itself checks the content and the kept cases, not every conversation.
-          </p>
-          <input
-            class="lt-input ed-wide"
-            id="unwalked"
-            name="unwalked"
-            maxlength={LONGEST_NOTE}
-            value={typed?.unwalked ?? ""}
-            aria-describedby="unwalked-hint"
-          />
-        </div>
-        <p class="ed-status" id="status" role="status" />
+        {asking.length > 0 && <AskingCases asking={asking} />}
+        {!same && <UnwalkedField typed={typed?.unwalked ?? ""} />}
         <p class="lt-actions">
           <button class="lt-button" type="submit">
             Publish now
@@ -196,6 +167,45 @@ function PublishForm({ ready, typed, token }: { ready: Ready; typed: Typed | und
         </p>
       </form>
     </section>
+  );
+}
+
+function UnwalkedField({ typed }: { typed: string }) {
+  return (
+    <div class="lt-field" id="unwalked-field">
+      <label class="lt-label" for="unwalked">
+        If not every conversation was checked: why is that all right?
+      </label>
+      <p class="lt-hint" id="unwalked-hint">
+        “What it does” checks every conversation in your browser, and its result is kept here. The server
+        itself checks the content and the kept cases, not every conversation.
+      </p>
+      <input
+        class="lt-input ed-wide"
+        id="unwalked"
+        name="unwalked"
+        maxlength={LONGEST_NOTE}
+        value={typed}
+        aria-describedby="unwalked-hint"
+      />
+    </div>
+  );
+}
+
+function AskingCases({ asking }: { asking: readonly JudgedCase[] }) {
+  return (
+    <div class="lt-field">
+      <p class="lt-label">
+        {asking.length === 1
+          ? "One kept case ends as it should, after a further question"
+          : `${asking.length} kept cases end as they should, after further questions`}
+      </p>
+      <ul>
+        {asking.map(({ kept }) => (
+          <li>{kept.reason}</li>
+        ))}
+      </ul>
+    </div>
   );
 }
 
@@ -209,9 +219,7 @@ function BrokenCases({ broken, typed }: { broken: Ready["broken"]; typed: string
       </p>
       <ul>
         {broken.map(({ kept, now }) => (
-          <li>
-            {`${kept.reason} It should end ${sayOutcome(kept)}; now it ends ${now ? sayOutcome(now) : "with a further question"}.`}
-          </li>
+          <li>{`${kept.reason} It should end ${sayOutcome(kept)}; now it ends ${sayOutcome(now)}.`}</li>
         ))}
       </ul>
       <label class="lt-label" for="unkept">
@@ -237,12 +245,12 @@ async function publish(c: RoomContext): Promise<Response> {
   const form = await readForm(c);
   const ready = await prepare(c);
   if ("refused" in ready) return ready.refused;
-  const { whole, compiled, live, broken, sentences } = ready;
+  const { whole, compiled, live, broken, sentences, same } = ready;
   const typed = {
     note: textOf(form, "note").trim().slice(0, LONGEST_NOTE),
     unwalked: textOf(form, "unwalked").trim().slice(0, LONGEST_NOTE),
     unkept: textOf(form, "unkept").trim().slice(0, LONGEST_NOTE),
-    walk: textOf(form, "walk").slice(0, 2000),
+    walk: textOf(form, "walk"),
   };
   const say = (status: Asking["status"], sentence: string) =>
     showPublish(c, ready, { status, sentence, typed });
@@ -262,13 +270,13 @@ async function publish(c: RoomContext): Promise<Response> {
     return say(422, "Nothing was published: something in the draft is wrong.");
   if (sentences.length === 0) return say(422, "Nothing was published: the draft changes nothing.");
   if (typed.note === "") return say(422, "Please say what is new, and why.");
-  const walk = readWalk(typed.walk, edition.hash);
+  const walk = readStudyReport(typed.walk, edition.hash);
   if (walk && walk.violations > 0)
     return say(
       422,
       `Nothing was published: ${walk.violations} rules are broken in some conversation. See “What it does”.`,
     );
-  if (walk === null && typed.unwalked === "")
+  if (walk === null && !same && typed.unwalked === "")
     return say(
       422,
       "Check every conversation first, under “What it does”, or say why it is all right without.",
@@ -297,41 +305,30 @@ async function findDone(database: D1Database, token: string): Promise<number | n
     .first<number>("edition");
 }
 
-/** The walk counts only if it was of exactly these contents. */
-function readWalk(text: string, hash: string): WalkReport | null {
-  let read: unknown;
-  try {
-    read = JSON.parse(text);
-  } catch {
-    return null;
-  }
-  if (typeof read !== "object" || read === null) return null;
-  const report = read as Record<keyof WalkReport, unknown>;
-  const [conversations, longest, violations] = [report.conversations, report.longest, report.violations].map(
-    (count) => (Number.isSafeInteger(count) && Number(count) >= 0 ? Number(count) : null),
-  );
-  if (report.hash !== hash || conversations == null || longest == null || violations == null) return null;
-  return { hash, conversations, longest, violations };
-}
-
 /** What a publication keeps for later readers. */
 export interface Summary {
   changes: string[];
   /** More than are listed. */
   changed: number;
   /** Every conversation, as the publisher's browser found it; null when nobody looked. */
-  walk: { conversations: number; longest: number } | null;
+  walk: Pick<StudyReport, "conversations" | "longest"> | null;
+  /** What it did to the conversations of the edition before, as that browser found. Older summaries have none. */
+  change?: StudyChange | null;
+  /** The server found nothing in it that bears on a conversation. */
+  same?: boolean;
   unwalked: string;
   brokenCases: string[];
   unkept: string;
 }
 
-function summarize({ sentences, broken }: Ready, typed: Typed, walk: WalkReport | null): Summary {
+function summarize({ sentences, broken, same }: Ready, typed: Typed, walk: StudyReport | null): Summary {
   return {
     changes: sentences.slice(0, MOST_SENTENCES),
     changed: sentences.length,
     walk: walk && { conversations: walk.conversations, longest: walk.longest },
-    unwalked: walk === null ? typed.unwalked : "",
+    change: walk?.change ?? null,
+    same,
+    unwalked: walk === null && !same ? typed.unwalked : "",
     brokenCases: broken.map(({ kept }) => kept.reason),
     unkept: typed.unkept,
   };

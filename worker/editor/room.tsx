@@ -8,6 +8,7 @@ import { PrivatePage } from "../people/private-page.tsx";
 import { makeToken } from "../people/token.ts";
 import type { PrivateSetting, Setting } from "../setting.ts";
 import { editorWords } from "./editor-words.ts";
+import type { ShownDrafts } from "./preview-routes.tsx";
 import type { Bundled } from "./publish.ts";
 
 export const ROOM = "/editor";
@@ -27,6 +28,7 @@ type AnyContext = Context<Setting> | RoomContext;
 /** What the room's handlers are made with. */
 export interface RoomParts {
   bundled: Bundled;
+  shown: ShownDrafts;
 }
 
 /** The database; whoever is signed in has been found in it. */
