@@ -27,8 +27,15 @@ interface TrustedTypes {
   ): { createScriptURL(url: string): string };
 }
 
-/** The pages of the editor's room trust the address of one worker, and no other. Once a page. */
+let trusted: string | undefined;
+
+/** The pages of the editor's room trust the address of one worker, and no other. A page may make the policy only once. */
 function trustChecker(): string {
+  trusted ??= makeTrusted();
+  return trusted;
+}
+
+function makeTrusted(): string {
   const { trustedTypes } = globalThis as { trustedTypes?: TrustedTypes };
   const policy = trustedTypes?.createPolicy("leafturn-checker", {
     createScriptURL: (url) => (url === CHECKER ? url : ""),

@@ -11,6 +11,7 @@ import type { Edition } from "../../flows/edition.ts";
 import { openFlow } from "../../flows/flow.ts";
 import type { Progress } from "../../flows/progress.ts";
 import { walkSteps } from "../../flows/walk/walk.ts";
+import { layForm } from "./lay-form.ts";
 import { nameAll } from "./names.ts";
 import type { Ask, Checked, Reply, Stop } from "./protocol.ts";
 
@@ -19,6 +20,8 @@ const SLICE = 40;
 
 interface Room {
   draft: Files;
+  /** The draft before any form was laid over it. */
+  opened: Files | undefined;
   live: Files;
   liveEdition: Edition | null;
   edition: Edition | null;
@@ -27,7 +30,10 @@ interface Room {
 }
 
 const reader = openReader();
-const room: Room = { draft: {}, live: {}, liveEdition: null, edition: null, groups: [], causes: undefined };
+const room: Room = {
+  ...{ draft: {}, opened: undefined, live: {}, liveEdition: null, edition: null },
+  ...{ groups: [], causes: undefined },
+};
 const stopped = new Set<number>();
 
 const PROBLEMS = "The draft has problems. Mend them first.";
@@ -47,13 +53,25 @@ async function answer(ask: Ask): Promise<void> {
     case "open": {
       const { live, draft, liveNumber } = ask.asks;
       const { edition } = reader.read(live);
-      Object.assign(room, { live, draft, liveEdition: edition && { ...edition, number: liveNumber } });
+      Object.assign(room, {
+        live,
+        draft,
+        opened: undefined,
+        liveEdition: edition && { ...edition, number: liveNumber },
+      });
       return tell({ id, gives: check() });
     }
     case "edit": {
       const { file, text } = ask.asks;
       const { [file]: _, ...others } = room.draft;
       room.draft = text === null ? others : { ...others, [file]: text };
+      return tell({ id, gives: check() });
+    }
+    case "fill": {
+      const { watched, texts } = ask.asks;
+      // A field that is left as it was keeps what the file holds, so each filling begins from the draft as it was opened.
+      room.opened ??= room.draft;
+      room.draft = { ...room.opened, [watched.file]: layForm(room.opened, watched, texts) };
       return tell({ id, gives: check() });
     }
     case "changes":

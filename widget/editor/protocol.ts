@@ -4,6 +4,8 @@ import type { Cause } from "../../flows/compare/causes.ts";
 import type { Comparison } from "../../flows/compare/report.ts";
 import type { Files } from "../../flows/content/read-files.ts";
 import type { FieldChange } from "../../flows/editing/difference.ts";
+import type { Step } from "../../flows/editing/edit.ts";
+import type { FieldAs } from "../../flows/editing/field-text.ts";
 import type { FieldProblem } from "../../flows/editing/place-problem.ts";
 import type { Progress } from "../../flows/progress.ts";
 import type { WalkReport } from "../../flows/walk/walk.ts";
@@ -14,6 +16,8 @@ export interface Jobs {
   open: { asks: { draft: Files; live: Files; liveNumber: number }; gives: Checked };
   /** One file with another text; null takes it away. */
   edit: { asks: { file: string; text: string | null }; gives: Checked };
+  /** One file as a form would make it. */
+  fill: { asks: { watched: Watched; texts: Record<string, string> }; gives: Checked };
   /** What differs from the live edition, field by field. */
   changes: { asks: object; gives: FieldChange[] };
   /** Every conversation of the draft: counted, and each invariant checked. */
@@ -28,6 +32,20 @@ export interface Jobs {
   tests: { asks: { tests: CaseTest[] }; gives: TestComparison[] };
 }
 export type JobName = keyof Jobs;
+
+/** A field of a form: its name there, and where it stands in the file. */
+export interface WatchedField extends FieldAs {
+  name: string;
+  path: readonly Step[];
+}
+
+export interface Watched {
+  file: string;
+  /** Without fields the form holds the text of the file itself. */
+  fields: readonly WatchedField[] | null;
+  /** The condition whose evidence stands in the form as well. */
+  condition?: string;
+}
 
 export interface Names {
   conditions: Record<string, string>;

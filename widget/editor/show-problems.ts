@@ -1,5 +1,5 @@
 import type { FieldProblem } from "../../flows/editing/place-problem.ts";
-import type { Watched, WatchedField } from "./watch-problems.ts";
+import type { Watched, WatchedField } from "./protocol.ts";
 
 /** Marks that this file set, so that it takes back no one else's. */
 const OURS = "data-watched-problem";

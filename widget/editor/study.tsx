@@ -18,9 +18,6 @@ interface Showing {
   report: StudyReport | null;
 }
 
-const place = document.getElementById("study");
-if (place) openStudy(place);
-
 function openStudy(root: HTMLElement): void {
   const { draft = "", revision = "", hash = "", live = "", brief } = root.dataset;
   // A draft with problems has no hash, and no conversations.
@@ -154,3 +151,6 @@ function StudyScreen({ showing, study, isBrief }: { showing: Showing; study: Stu
     </>
   );
 }
+
+const place = document.getElementById("study");
+if (place) openStudy(place);
