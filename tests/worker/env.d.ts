@@ -5,6 +5,8 @@ declare global {
     interface Env {
       DB: D1Database;
       MIGRATIONS: D1Migration[];
+      /** How many ways of two editors getting into each other's way are played through. */
+      ROUNDS: number;
     }
   }
 }

@@ -9,7 +9,12 @@ export default defineConfig({
   plugins: [
     cloudflareTest(async () => ({
       wrangler: { configPath: join(worker, "wrangler.jsonc") },
-      miniflare: { bindings: { MIGRATIONS: await readD1Migrations(join(worker, "migrations")) } },
+      miniflare: {
+        bindings: {
+          MIGRATIONS: await readD1Migrations(join(worker, "migrations")),
+          ROUNDS: Number(process.env.ROUNDS ?? 300),
+        },
+      },
     })),
   ],
   test: {

@@ -117,7 +117,7 @@ function StudyScreen({ showing, study, isBrief }: { showing: Showing; study: Stu
   const { running, sentence, found, report } = showing;
   return (
     <>
-      {!running && report && (
+      {!running && report && (isBrief || !found) && (
         <div class="lt-notices">
           <p>{sayWalk(report)}</p>
           {report.change && <p>{sayChange(report.change, report.longest)}</p>}

@@ -4,8 +4,7 @@ import { readDraftFile, saveDraftFile } from "../../../worker/editor/drafts.ts";
 import { wrapCalls } from "../wrap-calls.ts";
 import { ada, ben, makeId, openDraft } from "./stage.ts";
 
-/** How many ways of two editors getting into each other's way are played through. */
-const ROUNDS = 300;
+const { ROUNDS } = env;
 /** Rounds that run side by side, each on a file of its own. */
 const SIDE_BY_SIDE = 20;
 
@@ -68,7 +67,7 @@ async function playRound(draft: string, path: string, dice: () => number) {
 }
 
 describe("two editors", () => {
-  test(`lose nothing in ${ROUNDS} interleavings`, { timeout: 120_000 }, async () => {
+  test(`lose nothing in ${ROUNDS} interleavings`, { timeout: 120_000 + 400 * ROUNDS }, async () => {
     const draft = await openDraft();
     const dice = makeDice(20_260_101);
     let conflicts = 0;
