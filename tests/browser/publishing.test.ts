@@ -41,6 +41,42 @@ describe("from an edit to the live check and back", () => {
     expect(await page.locator(".lt-book").textContent()).toMatch(/silk webs/);
   });
 
+  test("while one types, each problem shows at its field, and goes when it is mended", async () => {
+    const { page } = ada;
+    await page.goto(`${draft}/entry?kind=condition&id=rust`);
+    const plan = page.locator('[name="plan"]');
+    const before = await plan.inputValue();
+    await plan.fill(before.replace("isolate", "isolat"));
+    await page.locator('[name="plan"][aria-invalid="true"]').waitFor({ timeout: 60_000 });
+    const said = (await plan.getAttribute("aria-describedby")) ?? "";
+    expect(await page.locator(`#${said.split(" ").at(-1)}`).textContent()).toContain("isolat");
+    const list = page.locator("#watched-problems");
+    await list.getByText("One thing is wrong here.").waitFor();
+    await page.locator('[name="name"]').focus();
+    await list.getByRole("link").press("Enter");
+    expect(await plan.evaluate((field) => field === document.activeElement)).toBe(true);
+    expect(await runAxe(page)).toEqual([]);
+    await keepPicture(page, "typing-entry");
+    await plan.fill(before);
+    await page.locator('[name="plan"]:not([aria-invalid])').waitFor({ timeout: 60_000 });
+    expect(await page.locator("#watched-problems li").count()).toBe(0);
+
+    await page.goto(`${draft}/file?path=questions/mark-look.md`);
+    const text = page.locator("#text");
+    const whole = await text.inputValue();
+    await text.fill(whole.replace("present: [rusty-powder]", "present: [rusty-powdr]"));
+    await page.locator('#text[aria-invalid="true"]').waitFor({ timeout: 60_000 });
+    await list.getByRole("link").first().click();
+    const marked = await text.evaluate((field: HTMLTextAreaElement) =>
+      field.value.slice(field.selectionStart, field.selectionEnd),
+    );
+    expect(marked).toContain("rusty-powdr");
+    await text.fill(whole);
+    await page.locator("#text:not([aria-invalid])").waitFor({ timeout: 60_000 });
+    await page.getByText("Saved.", { exact: true }).waitFor();
+    expect(ada.faults).toEqual([]);
+  });
+
   test("without JavaScript the page says what needs it, and shows the rest", async () => {
     const plain = await browser.newContext({
       javaScriptEnabled: false,

@@ -252,8 +252,3 @@ export function showValue(value: unknown, { as, usually }: Pick<FieldSpec, "as" 
 export function idOf(name: string): string {
   return `f-${name.replace(/[^a-z0-9]+/gi, "-")}`;
 }
-
-/** The id of a field's element in a form, from its name. */
-export function idOf(name: string): string {
-  return `f-${name.replace(/[^a-z0-9]+/gi, "-")}`;
-}

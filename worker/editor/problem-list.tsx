@@ -4,7 +4,8 @@ import { readField } from "../../flows/editing/field.ts";
 import type { FieldProblem } from "../../flows/editing/place-problem.ts";
 import { hrefTo, hrefToFile } from "./draft-frame.tsx";
 import { evidenceName } from "./entry-changes.ts";
-import { type FormKind, idOf, listFields } from "./entry-fields.ts";
+import { idOf, listFields } from "./entry-fields.ts";
+import type { FormKind } from "./form-kinds.ts";
 
 const MOST = 300;
 
@@ -76,6 +77,8 @@ const lists: Record<string, FormKind> = {
   "findings.yaml": "finding",
   "hosts.yaml": "host",
   "sources.yaml": "source",
+  "products.yaml": "product",
+  "drawings.yaml": "drawing",
 };
 
 /** The field of a form at which a problem shows; null when only the file has it. */
@@ -101,7 +104,7 @@ function findInEntry(
     const anchor = typeof finding === "string" ? idOf(evidenceName(finding)) : "f-evidence";
     return { kind, id, label: "what the findings say about it", anchor };
   }
-  const fields = listFields(files, kind, file, base);
+  const fields = listFields(files, kind, id, { file, path: base });
   const holds = fields.filter((spec) => spec.path.every((step, i) => step === path[i]));
   const [best] = holds.sort((a, b) => b.path.length - a.path.length);
   return best ? { kind, id, label: best.label, anchor: idOf(best.path.join(".")) } : null;

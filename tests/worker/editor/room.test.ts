@@ -132,6 +132,15 @@ async function readyToPublish(
   return { draft, form };
 }
 
+/** A change that conversations depend on. */
+async function makeRustCommon(room: Room, draft: string): Promise<void> {
+  const path = "conditions/rust.md";
+  const page = await room.read(`${draft}/file?path=${path}`);
+  const text = (bundled.files[path] ?? "").replace("how_common: rare", "how_common: common");
+  const saved = await room.post(`${draft}/file`, { path, tag: fieldOf(page, "tag"), text });
+  expect(saved.status).toBe(303);
+}
+
 describe("publishing from the page", () => {
   test("shows the change, publishes once, and can be taken back", async () => {
     const room = await enterRoom();
@@ -160,6 +169,17 @@ describe("publishing from the page", () => {
     expect((await room.post("/editor/take-back", { to: "1", seen: "2", why: "x" })).status).toBe(403);
   });
 
+  test("where no conversation changes, neither walk nor reason is asked for, and the history says so", async () => {
+    const room = await enterRoom();
+    const { draft, form } = await readyToPublish(room, "Only a name");
+    expect(await room.read(`${draft}/check`)).toContain("No conversation changes");
+    const page = await room.read(`${draft}/publish`);
+    expect(page).toContain("No conversation changes");
+    expect(page).not.toContain('id="unwalked"');
+    expect((await room.post(`${draft}/publish`, { ...form, unwalked: "" })).status).toBe(303);
+    expect(await room.read("/editor/history")).toContain("No conversation changed.");
+  });
+
   test.each([
     ["without a note", { note: " " }, 422],
     ["without a walk or a reason", { unwalked: "" }, 422],
@@ -172,6 +192,7 @@ describe("publishing from the page", () => {
   ])("%s it is refused, and what was typed stays", async (_, change, status) => {
     const room = await enterRoom();
     const { draft, form } = await readyToPublish(room, "Refused");
+    await makeRustCommon(room, draft);
     const response = await room.post(`${draft}/publish`, { ...form, ...change });
     expect(response.status).toBe(status);
     if (!("note" in change)) expect(await response.text()).toContain("Now Refused.");
@@ -180,14 +201,23 @@ describe("publishing from the page", () => {
   test("with a walk of these very contents it needs no reason; with violations it is refused", async () => {
     const room = await enterRoom();
     const { draft, form } = await readyToPublish(room, "Walked");
+    await makeRustCommon(room, draft);
     const [, hash = ""] = /data-hash="([0-9a-f]+)"/.exec(await room.read(`${draft}/publish`)) ?? [];
+    const counts = { verdict: 7, plan: 0, questions: 2, longer: 1, shorter: 0 };
+    const groups = ["7 conversations: <b>a → b"];
+    const change = { ...counts, pairs: 50_000_000, longestBefore: 11, groups };
     const walk = (violations: number) =>
-      JSON.stringify({ hash, conversations: 49_000_000, longest: 11, violations });
+      JSON.stringify({ hash, conversations: 49_000_000, longest: 11, violations, change });
     const bad = await room.post(`${draft}/publish`, { ...form, unwalked: "", walk: walk(2) });
     expect(bad.status).toBe(422);
     const good = await room.post(`${draft}/publish`, { ...form, unwalked: "", walk: walk(0) });
     expect(good.status).toBe(303);
-    expect(await room.read("/editor/history")).toContain("49,000,000 conversations");
+    const history = await room.read("/editor/history");
+    expect(history).toContain("49,000,000 conversations");
+    expect(history).toContain(
+      "Of 50,000,000 conversations, 7 end in another verdict and 2 ask other questions",
+    );
+    expect(history).toContain("&lt;b&gt;a → b");
   });
 
   test("content with a problem is refused, and the problem is shown with its place", async () => {
@@ -250,5 +280,48 @@ describe("folders in and out", () => {
     expect((await room.send("/editor/import", { method: "POST", body })).status).toBe(422);
     body.delete("zip");
     expect((await room.send("/editor/import", { method: "POST", body })).status).toBe(422);
+  });
+});
+
+describe("what the checker reads", () => {
+  test("is the base's files and what the draft changes; together they are the draft", async () => {
+    const room = await enterRoom();
+    const draft = await beginDraft(room);
+    await makeRustCommon(room, draft);
+    const { base, changes } = await (await room.get(`${draft}/changes.json`)).json<{
+      base: number;
+      changes: Record<string, string | null>;
+    }>();
+    expect(Object.keys(changes)).toEqual(["conditions/rust.md"]);
+    const files = await room.get(`/editor/editions/${base}/files.json`);
+    expect(files.headers.get("cache-control")).toMatch(/^private/);
+    expect(await files.json()).toMatchObject({ "weights.yaml": bundled.files["weights.yaml"] });
+    expect((await room.ask(`/editor/editions/${base}/files.json`)).status).toBe(403);
+    expect((await room.get("/editor/drafts/unknown/changes.json")).status).toBe(404);
+  });
+
+  test("and its conversations open as the draft makes them, behind the sign-in", async () => {
+    const room = await enterRoom();
+    const draft = await beginDraft(room, "Rust first");
+    await makeRustCommon(room, draft);
+    const link = `${draft}/look/check?e=1&what-you-see=marks&host=not-sure`;
+    const page = await room.read(link);
+    expect(page).toContain("a draft, not live");
+    expect(page).toContain("Which of these is closest to the marks?");
+    expect((await room.ask(link)).status).toBe(403);
+    expect((await room.get(`${draft}/look/slip`)).status).toBe(404);
+  });
+
+  test("a problem leads to the very field of the form", async () => {
+    const room = await enterRoom();
+    const draft = await beginDraft(room);
+    const path = "conditions/rust.md";
+    const page = await room.read(`${draft}/file?path=${path}`);
+    const text = (bundled.files[path] ?? "").replace("plan: [isolate,", "plan: [isolat,");
+    await room.post(`${draft}/file`, { path, tag: fieldOf(page, "tag"), text });
+    const check = await room.read(`${draft}/check`);
+    expect(check).toContain("REMEDY_UNKNOWN");
+    const [, href = ""] = /href="([^"]*entry\?kind=condition[^"]*#f-plan)"/.exec(check) ?? [];
+    expect(await room.read(href.replaceAll("&amp;", "&").replace(/#.*/, ""))).toContain('id="f-plan"');
   });
 });
