@@ -287,12 +287,12 @@ describe("what the checker reads", () => {
   test("is the base's files and what the draft changes; together they are the draft", async () => {
     const room = await enterRoom();
     const draft = await beginDraft(room);
-    await makeRustCommon(room, draft);
+    await saveShop(room, draft, "The Checked Fern");
     const { base, changes } = await (await room.get(`${draft}/changes.json`)).json<{
       base: number;
       changes: Record<string, string | null>;
     }>();
-    expect(Object.keys(changes)).toEqual(["conditions/rust.md"]);
+    expect(Object.keys(changes)).toEqual(["shop.yaml"]);
     const files = await room.get(`/editor/editions/${base}/files.json`);
     expect(files.headers.get("cache-control")).toMatch(/^private/);
     expect(await files.json()).toMatchObject({ "weights.yaml": bundled.files["weights.yaml"] });
