@@ -60,9 +60,10 @@ async function start(): Promise<Server> {
   };
 }
 
-// A connection that was kept from before a kill would fail once.
-const headers = () => ({ cookie, "sec-fetch-site": "same-origin", connection: "close" });
-const get = (path: string) => fetch(origin + path, { headers: headers(), redirect: "manual" });
+const headers = () => ({ cookie, "sec-fetch-site": "same-origin" });
+const getOnce = (path: string) => fetch(origin + path, { headers: headers(), redirect: "manual" });
+/** A connection that was kept from before a kill fails once, and only then is another one made. */
+const get = (path: string) => getOnce(path).catch(() => getOnce(path));
 const post = (path: string, fields: Record<string, string>) =>
   fetch(origin + path, {
     method: "POST",
