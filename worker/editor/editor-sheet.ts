@@ -24,7 +24,7 @@ export const editorSheet = `
 .ed-table thead th { font: 600 var(--lt-small)/1.4 var(--lt-sans); vertical-align: bottom; }
 .ed-table tbody th { font-weight: 400; }
 .ed-columns-form { grid-template-columns: minmax(0, 1fr); }
-@media (min-width: 1000px) { .ed-columns-form:has(> aside) { grid-template-columns: minmax(0, 2fr) minmax(0, 1fr); } .ed-beside { position: sticky; inset-block-start: calc(var(--lt-unit) * 4); max-block-size: 95vh; overflow: auto; } }
+@media (min-width: 1000px) { .ed-columns-form:has(> aside) { grid-template-columns: minmax(0, 2fr) minmax(0, 1fr); } }
 .ed-beside > * + * { margin-block-start: calc(var(--lt-unit) * 6); }
 .ed-prose { display: grid; gap: calc(var(--lt-unit) * 4); grid-template-columns: repeat(auto-fit, minmax(min(100%, 18em), 1fr)); }
 .ed-prose > * { min-inline-size: 0; }

@@ -136,35 +136,30 @@ interface QuestionLinkProps {
   href: string;
 }
 
+/** Its lines end in a space, so that a screen reader does not join their words. */
 function QuestionLink({ card, question, lit, href }: QuestionLinkProps) {
   const { id, x, y, width, height, heading, rows, notes } = card;
   const step = lit?.turns.get(id);
   const mark = question.neverAsked === null ? null : treeWords.neverAsked;
   const state = [step === undefined ? "" : " ed-lit", mark === null ? "" : " ed-never"].join("");
   return (
-    <a
-      href={href}
-      class={`ed-card${state}`}
-      data-id={id}
-      data-leads={listLeads(question)}
-      aria-label={nameCard(question, step)}
-    >
+    <a href={href} class={`ed-card${state}`} data-id={id} data-leads={listLeads(question)}>
       {mark !== null && <rect class="ed-halo" x={x - 6} y={y - 6} width={width + 12} height={height + 12} />}
       <rect class="ed-box" x={x} y={y} width={width} height={height} />
       <text class="ed-turn" x={x + PAD} y={y + PAD + LINE * 0.7}>
-        {[question.turn ?? "–", mark && `✕ ${mark}`].filter((part) => part !== null).join(" · ")}
+        {`${[question.turn ?? "–", mark && `✕ ${mark}`].filter((part) => part !== null).join(" · ")} `}
       </text>
       <text class="ed-heading">
         {heading.map((line, i) => (
           <tspan x={x + PAD} y={y + PAD + LINE * (i + 1.7)}>
-            {line}
+            {`${line} `}
           </tspan>
         ))}
       </text>
       <text class="ed-note">
         {notes.map((line, i) => (
           <tspan x={x + PAD} y={y + PAD + LINE * (heading.length + i + 1.7)}>
-            {line}
+            {`${line} `}
           </tspan>
         ))}
       </text>
@@ -174,7 +169,7 @@ function QuestionLink({ card, question, lit, href }: QuestionLinkProps) {
           <text class={lit?.answers.has(`${id}=${answer.id}`) ? "ed-answer ed-given" : "ed-answer"}>
             {lines.map((line, i) => (
               <tspan x={x + PAD * 1.5} y={top + LINE * (i + 0.7)}>
-                {line}
+                {`${line} `}
               </tspan>
             ))}
           </text>
@@ -199,19 +194,6 @@ function Badge({ x, y, step }: Point & { step: number }) {
 /** Ids of the questions that it leads to, for the arrow keys. */
 function listLeads({ answers }: TreeQuestion): string {
   return [...new Set(answers.flatMap(({ leadsTo }) => leadsTo))].join(" ");
-}
-
-/** What a screen reader says of a card. */
-function nameCard({ turn, prompt, neverAsked, answers }: TreeQuestion, step: number | undefined): string {
-  const dead = answers.filter(({ isDeadEnd }) => isDeadEnd).map(({ label }) => label);
-  return [
-    turn === null ? prompt : `${turn}: ${prompt}`,
-    neverAsked && `${treeWords.neverAsked}: ${treeWords.faults[neverAsked]}`,
-    dead.length > 0 && `${treeWords.deadEnd}: ${dead.join(", ")}`,
-    step !== undefined && treeWords.step(step),
-  ]
-    .filter((part) => typeof part === "string")
-    .join(". ");
 }
 
 function VerdictCard({
