@@ -125,8 +125,8 @@ function say(value: unknown): string {
 /** How much is the same at the start and at the end, in whole words. */
 function findDifference(was: string, is: string): [start: number, end: number] {
   const { start, removed } = findSplice(was, is);
-  const wordStart = was.slice(0, start).search(/\S+$/);
+  const begun = was.slice(0, start).split(/\s/).at(-1) ?? "";
   const rest = was.slice(start + removed.length);
   const wordEnd = /^\S*/.exec(rest)?.[0].length ?? 0;
-  return [wordStart < 0 ? start : wordStart, rest.length - wordEnd];
+  return [start - begun.length, rest.length - wordEnd];
 }
