@@ -126,7 +126,7 @@ interface CasePartProps {
 function CasePart({ whole: { draft }, kept, judged, typed }: CasePartProps) {
   return (
     <section class="lt-section" id="cases">
-      <h2 class="lt-prompt">Kept cases</h2>
+      <h2 class="lt-prompt">Keep a case</h2>
       <p>
         A kept case is a conversation that should always end as it does. Whoever publishes is told of each one
         that breaks.
@@ -157,7 +157,7 @@ function CasePart({ whole: { draft }, kept, judged, typed }: CasePartProps) {
         ))}
       </ul>
       <form class="lt-card" method="post" action={hrefTo(draft.id, "cases")}>
-        <h3 class="lt-label">Keep a case</h3>
+        <h3 class="lt-label">Another one</h3>
         <div class="lt-field">
           <label class="lt-label" for="link">
             Link of the conversation, to its end

@@ -59,6 +59,7 @@ form[data-entry] :is(input, textarea, a) { scroll-margin-block-end: 6rem; }
 .ed-problem { margin-block: calc(var(--lt-unit) * 2); padding-inline-start: calc(var(--lt-unit) * 3); border-inline-start: 4px solid var(--lt-accent); }
 .ed-sum { font: 400 var(--lt-large)/1.3 var(--lt-serif); }
 .ed-field { margin-block-start: calc(var(--lt-unit) * 4); }
+.lt-field + .lt-actions { margin-block-start: calc(var(--lt-unit) * 4); }
 .ed-field-set { margin-block-start: calc(var(--lt-unit) * 6) !important; padding-block-start: calc(var(--lt-unit) * 3) !important; border-block-start: 1px solid var(--lt-edge) !important; }
 .ed-hidden-label { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 
